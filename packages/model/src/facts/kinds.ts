@@ -1,0 +1,138 @@
+import { z } from 'zod'
+import { columnHeads } from '../columns/codec.ts'
+
+/** One kind of fact: the newest version of its body, its shape, and whether it is about asking rather than about the data. */
+export interface FactKind<S extends z.ZodType = z.ZodType> {
+  readonly kind: string
+  readonly v: number
+  readonly shape: S
+  /** Facts about asking are logged and merged but have a digest of their own: a look must not change the data's digest. */
+  readonly about: 'data' | 'asking'
+  /** Lifts an older body to the next version when it is read; the log is never rewritten. */
+  readonly lifts?: { readonly [from: number]: (body: unknown) => unknown }
+}
+
+const kind = <S extends z.ZodType>(name: string, shape: S, about: 'data' | 'asking' = 'data'): FactKind<S> => ({
+  kind: name,
+  v: 1,
+  shape,
+  about,
+})
+
+const name = z.string().min(1).max(200)
+const isoDate = z.iso.date()
+const point = { latitude: z.number().min(-90).max(90).optional(), longitude: z.number().min(-180).max(180).optional() }
+const ring = z.array(z.tuple([z.number(), z.number()])).min(3)
+const cell = z.union([z.string(), z.number(), z.null()])
+const reason = z.string().min(1).max(2000)
+
+/** How the levels of a factor came to their fields. It decides which words an answer may use. */
+export const assignment = z.enum(['at random', 'chosen', 'not known'])
+export type Assignment = z.infer<typeof assignment>
+
+// What a project is made of
+export const projectDescribed = kind('project-described', z.object({ project: z.string().min(8), title: name }))
+export const fieldDescribed = kind(
+  'field-described',
+  z.object({ field: name, crop: name.optional(), cultivar: name.optional(), ...point, polygon: ring.optional(), hectares: z.number().positive().optional() }),
+)
+export const kindDescribed = kind(
+  'kind-described',
+  z.object({ kind: name, taxon: name.optional(), group: name.optional(), note: z.string().optional() }),
+)
+export const treatmentSet = kind(
+  'treatment-set',
+  z.object({
+    factor: name,
+    level: name,
+    field: name.optional(),
+    plot: name.optional(),
+    from: isoDate.optional(),
+    to: isoDate.optional(),
+    assigned: assignment,
+  }),
+)
+export const factorDescribed = kind('factor-described', z.object({ factor: name, assigned: assignment, note: z.string().optional() }))
+export const hivesPlaced = kind(
+  'hives-placed',
+  z.object({
+    hives: z.number().positive(),
+    ...point,
+    field: name.optional(),
+    metres: z.number().nonnegative().optional(),
+    from: isoDate.optional(),
+    to: isoDate.optional(),
+    owner: z.enum(['known', 'not known']).optional(),
+  }),
+)
+export const hivesLookedFor = kind(
+  'hives-looked-for',
+  z.object({ field: name, result: z.enum(['counted', 'none found', 'not looked for']), from: isoDate.optional(), to: isoDate.optional() }),
+)
+export const planMade = kind(
+  'plan-made',
+  z.object({ lastVisit: isoDate.optional(), primaryKind: name.optional(), block: name.optional(), note: z.string().optional() }),
+)
+
+// What a sheet brings
+export const sheetRead = kind(
+  'sheet-read',
+  z.object({
+    sheet: name,
+    file: z.string(),
+    fileHash: z.string(),
+    bytes: z.number(),
+    mapping: z.record(z.string(), z.json()),
+    rows: z.object({ read: z.number(), accepted: z.number(), waiting: z.number(), refused: z.number() }),
+    notes: z.array(z.object({ id: z.string(), values: z.record(z.string(), z.union([z.string(), z.number()])) })),
+  }),
+)
+export const rowsBrought = kind(
+  'rows-brought',
+  z.object({ sheet: name, table: name, batch: z.int().min(0), first: z.int().min(0), rows: z.int().min(0).max(65_536), columns: columnHeads }),
+)
+export const sheetAccepted = kind('sheet-accepted', z.object({ sheet: name, batches: z.int().min(0) }))
+export const sheetDiscarded = kind('sheet-discarded', z.object({ sheet: name, reason }))
+
+// What a person changes
+export const amended = kind(
+  'amended',
+  z.object({ of: z.string(), column: name, after: z.string().nullable(), from: cell, to: cell, reason }),
+)
+export const withdrawn = kind('withdrawn', z.object({ of: z.string(), reason }))
+export const cellSettled = kind('cell-settled', z.object({ of: z.string(), column: name, to: cell, approximate: z.boolean().optional() }))
+export const redacted = kind('redacted', z.object({ of: z.string(), because: reason }))
+
+// About asking
+export const worthSet = kind('worth-set', z.object({ question: name, asked: z.string(), worth: z.number().gt(1) }), 'asking')
+export const questionLookedAt = kind(
+  'question-looked-at',
+  z.object({ question: name, asked: z.string(), digest: z.string(), verdict: z.string().nullable() }),
+  'asking',
+)
+
+const all = [
+  projectDescribed,
+  fieldDescribed,
+  kindDescribed,
+  treatmentSet,
+  factorDescribed,
+  hivesPlaced,
+  hivesLookedFor,
+  planMade,
+  sheetRead,
+  rowsBrought,
+  sheetAccepted,
+  sheetDiscarded,
+  amended,
+  withdrawn,
+  cellSettled,
+  redacted,
+  worthSet,
+  questionLookedAt,
+] as const
+
+/** Every kind this version can read, by name. */
+export const factKinds: ReadonlyMap<string, FactKind> = new Map(all.map((entry) => [entry.kind, entry as FactKind]))
+
+export type BodyOf<K extends FactKind> = z.infer<K['shape']>
