@@ -1,4 +1,6 @@
 // Columns and the codec of batches
+
+export { type ColumnHead, type NamedColumn, type PackedColumns, packColumns, unpackColumns } from './columns/codec.ts'
 export {
   type Column,
   markAt,
@@ -10,7 +12,6 @@ export {
   textAt,
   textColumn,
 } from './columns/column.ts'
-export { type ColumnHead, type NamedColumn, type PackedColumns, packColumns, unpackColumns } from './columns/codec.ts'
 export { isCounted, isWithoutNumber, type Mark, type MarkName, mark, markName } from './columns/mark.ts'
 // Facts
 export { digestOfIds } from './facts/digest.ts'
@@ -26,8 +27,8 @@ export {
   type RowAddress,
 } from './facts/fact.ts'
 export {
-  amended,
   type Assignment,
+  amended,
   type BodyOf,
   cellSettled,
   type FactKind,
@@ -52,3 +53,29 @@ export {
 export { createLogicalClock, type LogicalClock } from './facts/logical-clock.ts'
 export { type Author, makeFact } from './facts/make-fact.ts'
 export { type ReadFact, readFact } from './facts/read-fact.ts'
+export { dayNumber, isoDate } from './fold/day.ts'
+export { foldFacts } from './fold/fold-facts.ts'
+export type {
+  Conflict,
+  Field,
+  HivePlacement,
+  HivesLookedFor,
+  Kind,
+  Look,
+  Plan,
+  Point,
+  Sheet,
+  Snapshot,
+  Treatment,
+  Worth,
+} from './snapshot/snapshot.ts'
+// Tables and the fold
+export {
+  type ColumnDeclaration,
+  type CountingUnit,
+  countingUnits,
+  isTableName,
+  type TableName,
+  tableDeclarations,
+} from './tables/declarations.ts'
+export { declarationOf, findColumn, rowAddress, type Table } from './tables/table.ts'

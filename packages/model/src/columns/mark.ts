@@ -15,7 +15,9 @@ export const mark = {
 export type MarkName = keyof typeof mark
 export type Mark = (typeof mark)[MarkName]
 
-const names = Object.fromEntries(Object.entries(mark).map(([name, code]) => [code, name])) as { readonly [code: number]: MarkName }
+const names = Object.fromEntries(Object.entries(mark).map(([name, code]) => [code, name])) as {
+  readonly [code: number]: MarkName
+}
 
 export function markName(code: number): MarkName | undefined {
   return names[code]

@@ -34,7 +34,14 @@ export type Assignment = z.infer<typeof assignment>
 export const projectDescribed = kind('project-described', z.object({ project: z.string().min(8), title: name }))
 export const fieldDescribed = kind(
   'field-described',
-  z.object({ field: name, crop: name.optional(), cultivar: name.optional(), ...point, polygon: ring.optional(), hectares: z.number().positive().optional() }),
+  z.object({
+    field: name,
+    crop: name.optional(),
+    cultivar: name.optional(),
+    ...point,
+    polygon: ring.optional(),
+    hectares: z.number().positive().optional(),
+  }),
 )
 export const kindDescribed = kind(
   'kind-described',
@@ -52,7 +59,10 @@ export const treatmentSet = kind(
     assigned: assignment,
   }),
 )
-export const factorDescribed = kind('factor-described', z.object({ factor: name, assigned: assignment, note: z.string().optional() }))
+export const factorDescribed = kind(
+  'factor-described',
+  z.object({ factor: name, assigned: assignment, note: z.string().optional() }),
+)
 export const hivesPlaced = kind(
   'hives-placed',
   z.object({
@@ -67,7 +77,12 @@ export const hivesPlaced = kind(
 )
 export const hivesLookedFor = kind(
   'hives-looked-for',
-  z.object({ field: name, result: z.enum(['counted', 'none found', 'not looked for']), from: isoDate.optional(), to: isoDate.optional() }),
+  z.object({
+    field: name,
+    result: z.enum(['counted', 'none found', 'not looked for']),
+    from: isoDate.optional(),
+    to: isoDate.optional(),
+  }),
 )
 export const planMade = kind(
   'plan-made',
@@ -89,7 +104,14 @@ export const sheetRead = kind(
 )
 export const rowsBrought = kind(
   'rows-brought',
-  z.object({ sheet: name, table: name, batch: z.int().min(0), first: z.int().min(0), rows: z.int().min(0).max(65_536), columns: columnHeads }),
+  z.object({
+    sheet: name,
+    table: name,
+    batch: z.int().min(0),
+    first: z.int().min(0),
+    rows: z.int().min(0).max(65_536),
+    columns: columnHeads,
+  }),
 )
 export const sheetAccepted = kind('sheet-accepted', z.object({ sheet: name, batches: z.int().min(0) }))
 export const sheetDiscarded = kind('sheet-discarded', z.object({ sheet: name, reason }))
@@ -100,7 +122,10 @@ export const amended = kind(
   z.object({ of: z.string(), column: name, after: z.string().nullable(), from: cell, to: cell, reason }),
 )
 export const withdrawn = kind('withdrawn', z.object({ of: z.string(), reason }))
-export const cellSettled = kind('cell-settled', z.object({ of: z.string(), column: name, to: cell, approximate: z.boolean().optional() }))
+export const cellSettled = kind(
+  'cell-settled',
+  z.object({ of: z.string(), column: name, to: cell, approximate: z.boolean().optional() }),
+)
 export const redacted = kind('redacted', z.object({ of: z.string(), because: reason }))
 
 // About asking

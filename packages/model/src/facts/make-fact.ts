@@ -27,7 +27,11 @@ export function makeFact<S extends z.ZodType>(
   const checked = kind.shape.safeParse(body)
   if (!checked.success) {
     const first = checked.error.issues[0]
-    throw new ThrumError('model/fact/misshapen', { kind: kind.kind, where: first?.path.join('.') ?? '', what: first?.message ?? '' })
+    throw new ThrumError('model/fact/misshapen', {
+      kind: kind.kind,
+      where: first?.path.join('.') ?? '',
+      what: first?.message ?? '',
+    })
   }
   return {
     id: options.id ?? v7(),

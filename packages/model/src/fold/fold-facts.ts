@@ -1,0 +1,112 @@
+import { digestOfIds } from '../facts/digest.ts'
+import { type Fact, parseAddress } from '../facts/fact.ts'
+import { questionLookedAt, worthSet } from '../facts/kinds.ts'
+import type { Snapshot } from '../snapshot/snapshot.ts'
+import { type TableName, tableDeclarations } from '../tables/declarations.ts'
+import type { Table } from '../tables/table.ts'
+import { buildTable, type CellChange, changeCells, keepRows } from '../tables/table-builder.ts'
+import { type Correction, corrections } from './corrections.ts'
+import { fillFromFieldAndDate, linkByName, linkTallies } from './links.ts'
+import { foldNouns } from './nouns.ts'
+import { readLog } from './read-log.ts'
+import { acceptedSheets } from './sheets.ts'
+
+/** Corrections of rows of batches, as changes of cells of one table. */
+function cellChanges(table: Table, standing: readonly Correction[]): readonly CellChange[] {
+  const sourceIndex = new Map(table.sources.map((source, k) => [source, k]))
+  const start = new Map<number, number>()
+  for (let row = 0; row < table.rows; row++) {
+    const source = table.sourceOf[row] as number
+    if (!start.has(source)) start.set(source, row)
+  }
+  return standing.flatMap(({ of, column, to, mark }): readonly CellChange[] => {
+    const address = parseAddress(of)
+    const first = start.get(sourceIndex.get(address.fact) ?? -1)
+    return first === undefined || address.row < 0 ? [] : [{ row: first + address.row, column, to, mark }]
+  })
+}
+
+/** 1 for rows that stand, 0 for rows that were withdrawn one by one or with their batch. */
+function standingRows(table: Table, withdrawn: ReadonlySet<string>): Uint8Array {
+  const keep = new Uint8Array(table.rows).fill(1)
+  if (withdrawn.size === 0) return keep
+  const touched = table.sources.map((source) => [...withdrawn].some((address) => address.startsWith(`${source}#`)))
+  if (!touched.includes(true)) return keep
+  for (let row = 0; row < table.rows; row++) {
+    const source = table.sourceOf[row] as number
+    if (touched[source] && withdrawn.has(`${table.sources[source]}#${table.rowInSource[row]}`)) keep[row] = 0
+  }
+  return keep
+}
+
+/**
+ * Folds facts into the read model. Pure; the order in which facts arrive does not matter.
+ *
+ * @throws ThrumError model/batch/damaged when the bytes of an accepted batch cannot be read
+ */
+export function foldFacts(facts: Iterable<Fact>): Snapshot {
+  const log = readLog(facts)
+  const { sheets, unfinished, blocks, sheetOf, leftOut } = acceptedSheets(log)
+  const { standing, conflicts } = corrections(log)
+  const single = Map.groupBy(standing, (correction) => correction.of)
+
+  const names = Object.keys(tableDeclarations) as TableName[]
+  const whole = Object.fromEntries(
+    names.map((name) => {
+      const table = buildTable(name, blocks.get(name) ?? [])
+      return [name, changeCells(table, cellChanges(table, standing))]
+    }),
+  ) as unknown as { [N in TableName]: Table<N> }
+
+  const firstCountOf = new Map<string, number>()
+  for (let row = 0; row < whole.count.rows; row++) {
+    const sheet = sheetOf.get(whole.count.sources[whole.count.sourceOf[row] as number] ?? '') ?? ''
+    if (!firstCountOf.has(sheet)) firstCountOf.set(sheet, row)
+  }
+  const linked = linkTallies(whole.tally, sheetOf, firstCountOf)
+  const counts = keepRows(whole.count, standingRows(whole.count, log.withdrawn))
+  const keepTally = standingRows(whole.tally, log.withdrawn)
+  for (let row = 0; row < linked.length; row++) {
+    if ((counts.newRow[linked[row] as number] ?? -1) < 0) keepTally[row] = 0
+  }
+  const tallies = keepRows(whole.tally, keepTally)
+  const tallyCount = linked.filter((_, row) => keepTally[row] === 1).map((row) => counts.newRow[row] as number)
+
+  const nouns = foldNouns(
+    log,
+    (fact, body) => ({
+      ...body,
+      ...Object.fromEntries((single.get(fact.id) ?? []).map(({ column, to }) => [column, to ?? undefined])),
+    }),
+    { fields: counts.table.columns.field.dictionary, kinds: tallies.table.columns.kind.dictionary },
+  )
+  const countField = linkByName(
+    counts.table.columns.field,
+    nouns.fields.map((field) => field.name),
+  )
+  const inDigest = log.entries.filter(
+    ({ fact, about }) => about === 'data' && !leftOut.has(fact.id) && !isOfUnfinished(fact, unfinished),
+  )
+  return {
+    digest: digestOfIds(inDigest.map(({ fact }) => fact.id)),
+    askedDigest: digestOfIds(log.entries.filter(({ about }) => about === 'asking').map(({ fact }) => fact.id)),
+    ...nouns,
+    tables: { ...whole, count: fillFromFieldAndDate(counts.table, countField, nouns.fields), tally: tallies.table },
+    countField,
+    tallyCount,
+    tallyKind: linkByName(
+      tallies.table.columns.kind,
+      nouns.kinds.map((kind) => kind.name),
+    ),
+    sheets,
+    unfinishedSheets: unfinished,
+    worths: log.of(worthSet).map(({ fact, body }) => ({ ...body, at: fact.at })),
+    looks: log.of(questionLookedAt).map(({ fact, body }) => ({ ...body, at: fact.at })),
+    conflicts,
+    waitingFacts: log.waiting,
+  }
+}
+
+function isOfUnfinished(fact: Fact, unfinished: readonly string[]): boolean {
+  return fact.kind === 'sheet-read' && unfinished.includes(fact.subject ?? '')
+}

@@ -1,0 +1,70 @@
+import { compareFacts, type Fact, keptCopy } from '../facts/fact.ts'
+import type { BodyOf, FactKind } from '../facts/kinds.ts'
+import { redacted, withdrawn } from '../facts/kinds.ts'
+import { readFact } from '../facts/read-fact.ts'
+
+/** A fact whose body this version understands. */
+export interface ReadEntry {
+  readonly fact: Fact
+  readonly body: unknown
+  readonly about: 'data' | 'asking'
+}
+
+/** The log in its own order, read, with what was withdrawn or redacted told apart. */
+export interface ReadLog {
+  readonly entries: readonly ReadEntry[]
+  readonly waiting: readonly { readonly id: string; readonly kind: string; readonly because: string }[]
+  /** Addresses (facts or rows of batches) that a withdrawal which itself stands has taken back. */
+  readonly withdrawn: ReadonlySet<string>
+  of<K extends FactKind>(kind: K): readonly { readonly fact: Fact; readonly body: BodyOf<K> }[]
+}
+
+function standingWithdrawals(entries: readonly ReadEntry[]): Set<string> {
+  const targets = new Map<string, string[]>()
+  for (const { fact, body } of entries) {
+    if (fact.kind !== withdrawn.kind) continue
+    const { of } = body as BodyOf<typeof withdrawn>
+    targets.set(of, [...(targets.get(of) ?? []), fact.id])
+  }
+  const known = new Map<string, boolean>()
+  const isTakenBack = (address: string): boolean => {
+    const seen = known.get(address)
+    if (seen !== undefined) return seen
+    known.set(address, false)
+    const result = (targets.get(address) ?? []).some((withdrawal) => !isTakenBack(withdrawal))
+    known.set(address, result)
+    return result
+  }
+  return new Set([...targets.keys()].filter(isTakenBack))
+}
+
+/** Sorts, joins copies of one id, lifts and checks bodies. Order of arrival does not matter. */
+export function readLog(facts: Iterable<Fact>): ReadLog {
+  const byId = new Map<string, Fact>()
+  for (const fact of facts) {
+    const known = byId.get(fact.id)
+    byId.set(fact.id, known === undefined ? fact : keptCopy(known, fact))
+  }
+  const entries: ReadEntry[] = []
+  const waiting: { id: string; kind: string; because: string }[] = []
+  for (const fact of [...byId.values()].sort(compareFacts)) {
+    const read = readFact(fact)
+    if (read.kind === 'read') entries.push({ fact, body: read.body, about: read.about })
+    else waiting.push({ id: fact.id, kind: fact.kind, because: read.because })
+  }
+  const emptied = new Set(
+    entries.filter(({ fact }) => fact.kind === redacted.kind).map(({ body }) => (body as BodyOf<typeof redacted>).of),
+  )
+  const takenBack = standingWithdrawals(entries)
+  const standing = Map.groupBy(
+    entries.filter(({ fact }) => !takenBack.has(fact.id) && !emptied.has(fact.id)),
+    ({ fact }) => fact.kind,
+  )
+  return {
+    entries,
+    // A redacted fact has an empty body that no shape fits: it is told as redacted, not as waiting.
+    waiting: waiting.filter(({ id }) => !emptied.has(id)),
+    withdrawn: takenBack,
+    of: (kind) => (standing.get(kind.kind) ?? []) as { fact: Fact; body: BodyOf<typeof kind> }[],
+  }
+}
