@@ -1,5 +1,19 @@
 // Columns and the codec of batches
 
+// Answers
+export {
+  type Answer,
+  type Caution,
+  type Estimate,
+  evidenceShown,
+  type Interval,
+  type Method,
+  type Recipe,
+  type Reference,
+  type Severity,
+} from './answer/answer.ts'
+export type { Figure, IntervalsFigure, RatesFigure, StripsFigure } from './answer/figure.ts'
+export { type Verdict, verdicts } from './answer/verdict.ts'
 export { type ColumnHead, type NamedColumn, type PackedColumns, packColumns, unpackColumns } from './columns/codec.ts'
 export {
   type Column,
@@ -55,6 +69,9 @@ export { type Author, makeFact } from './facts/make-fact.ts'
 export { type ReadFact, readFact } from './facts/read-fact.ts'
 export { dayNumber, isoDate } from './fold/day.ts'
 export { foldFacts } from './fold/fold-facts.ts'
+// Options of questions, declared once
+export type { Offer, OptionDeclaration, OptionsOf, OptionsSpec } from './options/declaration.ts'
+export { optionsSchema, type RawOption, readOptions, splitList } from './options/read-options.ts'
 export type {
   Conflict,
   Field,
@@ -79,3 +96,5 @@ export {
   tableDeclarations,
 } from './tables/declarations.ts'
 export { declarationOf, findColumn, rowAddress, type Table } from './tables/table.ts'
+// Words of this package
+export { words as modelWords } from './words.en.ts'
