@@ -1,1 +1,80 @@
-export {}
+// Limits
+
+// Counts and rates
+export {
+  type Dispersion,
+  expectedAtOneRate,
+  poissonDispersion,
+  poissonInterval,
+  poissonUpperLimit,
+} from './count/poisson-interval.ts'
+export { type RateRatio, rateRatioExact, type TwoCounts } from './count/rate-ratio.ts'
+export { rateRatioMidP } from './count/rate-ratio-mid-p.ts'
+export { type MeanRate, meanOfRates, ratioOfSums, type UnitRate, type UnitTotals } from './count/ratio-of-sums.ts'
+// Distributions
+export { betaQuantile, inverseLogit, logit, type UnitPoint } from './distribution/beta.ts'
+export { binomialLogPmf, binomialPmf, binomialTails } from './distribution/binomial.ts'
+export { chiSquareQuantile, chiSquareTails } from './distribution/chi-square.ts'
+export { gammaQuantile } from './distribution/gamma.ts'
+export { incompleteBeta } from './distribution/incomplete-beta.ts'
+export { incompleteGamma } from './distribution/incomplete-gamma.ts'
+export { logFactorial, logGamma } from './distribution/log-gamma.ts'
+export { negativeBinomialLogPmf, negativeBinomialPmf, negativeBinomialTails } from './distribution/negative-binomial.ts'
+export { type NoncentralHypergeometric, noncentralHypergeometric } from './distribution/noncentral-hypergeometric.ts'
+export { normalCdf, normalMultiplier, normalQuantile, normalTails } from './distribution/normal.ts'
+export { poissonLogPmf, poissonPmf, poissonTails } from './distribution/poisson.ts'
+export { studentMultiplier, studentQuantile, studentTails, studentTwoSidedP } from './distribution/student.ts'
+export type { Tail, Tails } from './distribution/tails.ts'
+export type { Interval } from './interval.ts'
+// Least squares
+export type { AliasedColumn } from './least-squares/aliased.ts'
+export { type ContrastInterval, contrastInterval } from './least-squares/contrast-interval.ts'
+export {
+  type Columns,
+  type InflationProblem,
+  inflation,
+  partialR2,
+  residualRange,
+  residualsAfter,
+  type TermInflation,
+  varianceInflation,
+} from './least-squares/inflation.ts'
+export { type LeastSquaresFit, type LeastSquaresProblem, leastSquares, rankTolerance } from './least-squares/least-squares.ts'
+export { type Matrix, matrixOfColumns, matrixOfRows, matrixOfValues } from './least-squares/matrix.ts'
+// Several questions at once
+export { holm, type VerdictLevels, verdictLevels } from './multiplicity/holm.ts'
+// Shares and odds
+export {
+  clopperPearsonInterval,
+  goodmanIntervals,
+  oddsExact,
+  type ProportionInterval,
+  wilsonInterval,
+} from './proportion/binomial-intervals.ts'
+export { binomialTwoSidedP } from './proportion/binomial-test.ts'
+export { type OddsRatio, oddsRatioExact } from './proportion/odds-ratio.ts'
+export { oddsOfShare, shareOfSums, type UnitParts, type UnitShare } from './proportion/share-of-sums.ts'
+// Contrasts of whole units
+export { type BetweenFit, type BetweenRefusal, type BetweenUnits, betweenUnits } from './unit-contrast/between-units.ts'
+export { contrastLimits, ratioOfContrast } from './unit-contrast/contrast-limits.ts'
+export { logOdds, logRate } from './unit-contrast/log-rate.ts'
+export {
+  type ContrastSize,
+  type CountedSize,
+  floorWithEndlessMinutes,
+  halfWidthAt,
+  type Layout,
+  type UnitsNeeded,
+  unitsNeeded,
+  withMoreMinutes,
+} from './unit-contrast/more-counting.ts'
+export type { Contrast, ContrastFit, UnitFit, UnitRefusal } from './unit-contrast/unit-fit.ts'
+export { type UnitSlope, unitSlope } from './unit-contrast/unit-slope.ts'
+export {
+  type SlopesFit,
+  unitDifferences,
+  type WithinSlopes,
+  type WithinUnits,
+  withinSlopes,
+  withinUnits,
+} from './unit-contrast/within-units.ts'

@@ -1,0 +1,42 @@
+import { type Factors, solveUpper } from './householder.ts'
+import type { ScaledColumns } from './scaled-columns.ts'
+
+/** A column that says nothing new, and the sum of kept columns it equals (an empty sum: the column is all zeros). */
+export interface AliasedColumn {
+  readonly column: number
+  readonly equals: readonly { readonly column: number; readonly weight: number }[]
+}
+
+/** A term this small beside the column it helps to make up is rounding. */
+const dust = 1e-9
+
+/**
+ * For every column set aside, the combination of kept columns that it equals.
+ *
+ * @check intercept, hive 0, 0, 0, 0, 1, 1, 1, 1 and year the same: year equals 1 hive
+ */
+export function aliasedColumns(factors: Factors, { shift, scale }: ScaledColumns): readonly AliasedColumn[] {
+  const { rank, order } = factors
+  const unit = scale[0] ?? 0
+  return order.slice(rank).map((column, place) => {
+    const inner = solveUpper(
+      factors,
+      Array.from({ length: rank }, (_, r) => factors.upper(r, rank + place)),
+    )
+    const size = scale[column] ?? 0
+    const moved = shift[column] ?? 0
+    // Column 0 takes its own weight and what centring took off the others.
+    let first = moved
+    const others: { column: number; weight: number }[] = []
+    inner.forEach((value, r) => {
+      if (Math.abs(value) < dust) return
+      const other = order[r] ?? 0
+      const weight = (size * value) / (scale[other] ?? 1)
+      first -= weight * (shift[other] ?? 0)
+      if (other === 0) first += weight
+      else others.push({ column: other, weight })
+    })
+    const weighs = Math.abs(first) * unit > dust * (size + Math.abs(moved) * unit)
+    return { column, equals: weighs ? [{ column: 0, weight: first }, ...others] : others }
+  })
+}
