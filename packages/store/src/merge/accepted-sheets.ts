@@ -1,0 +1,39 @@
+import { type Fact, rowsBrought, sheetAccepted, sheetRead } from '@thrum/model'
+import type { ProjectLog } from '../port.ts'
+
+/** The names of all sheets that count in at least one of these logs. */
+export async function acceptedSheets(logs: readonly ProjectLog[]): Promise<ReadonlySet<string>> {
+  const accepted = new Set<string>()
+  for (const log of logs) {
+    for await (const facts of log.factsAfter(0, { kinds: [sheetAccepted.kind] })) {
+      for (const fact of facts) {
+        const sheet = sheetOf(fact)
+        if (sheet !== null) accepted.add(sheet)
+      }
+    }
+  }
+  return accepted
+}
+
+/** The sheet that a fact belongs to, null where it belongs to none. */
+export function sheetOf(fact: Fact): string | null {
+  const isOfSheet = fact.kind === sheetRead.kind || fact.kind === rowsBrought.kind || fact.kind === sheetAccepted.kind
+  return isOfSheet && typeof fact.body.sheet === 'string' ? fact.body.sheet : null
+}
+
+/** Hashes of the files behind sheets that do not count, unless a sheet that does came from the same file. */
+export async function filesHeldBack(log: ProjectLog, accepted: ReadonlySet<string>): Promise<ReadonlySet<string>> {
+  const held = new Set<string>()
+  const wanted = new Set<string>()
+  for await (const facts of log.factsAfter(0, { kinds: [sheetRead.kind] })) {
+    for (const fact of facts) {
+      const sheet = sheetOf(fact)
+      const { fileHash } = fact.body
+      if (sheet === null || typeof fileHash !== 'string') continue
+      if (accepted.has(sheet)) wanted.add(fileHash)
+      else held.add(fileHash)
+    }
+  }
+  for (const hash of wanted) held.delete(hash)
+  return held
+}
