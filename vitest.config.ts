@@ -5,7 +5,9 @@ const full = process.env.THRUM_TESTS === 'full'
 
 export default defineConfig({
   test: {
-    include: full ? ['packages/*/test/**/*.test.ts', 'tools/test/**/*.test.ts'] : ['packages/*/test/**/!(*.full).test.ts', 'tools/test/**/*.test.ts'],
+    include: full
+      ? ['packages/*/test/**/*.test.ts', 'tools/test/**/*.test.ts']
+      : ['packages/*/test/**/!(*.full).test.ts', 'tools/test/**/*.test.ts'],
     testTimeout: 60_000,
     pool: 'threads',
     maxWorkers: 2,

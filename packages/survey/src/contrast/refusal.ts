@@ -1,0 +1,42 @@
+import type { Design } from '../design/design.ts'
+import type { Cell } from './cells.ts'
+
+/** Fewest fields in a level, or fewest fields that hold both (methods 2.8). */
+export const leastFields = 3
+/** Least mean total over (field, level) for which the half in the logs is harmless; computed, methods 1.6 and 2.8. */
+export const leastMeanTotal = 2.5
+
+/** Why a contrast of fields is not answered: the fields are described instead. */
+export type Refusal =
+  | { readonly because: 'few-fields'; readonly level: string; readonly fields: number }
+  | { readonly because: 'few-pairs'; readonly fields: number }
+  | { readonly because: 'no-freedom'; readonly df: number }
+  | { readonly because: 'lost' }
+  | { readonly because: 'no-scatter' }
+  | { readonly because: 'level-without-insects'; readonly level: string }
+  | { readonly because: 'mostly-zero'; readonly zeros: number; readonly totals: number }
+  | { readonly because: 'few-insects'; readonly mean: number }
+
+/** Cells of the two levels compared: in before/after with controls, a field's own level decides. */
+export function cellsOfPair(design: Design, cells: readonly Cell[], level: number): readonly (Cell & { readonly arm: number })[] {
+  return cells
+    .map((cell) => ({
+      ...cell,
+      arm: design.structure === 'before-after-control' ? (design.fields[cell.field]?.level ?? -1) : cell.side,
+    }))
+    .filter(({ arm }) => arm === 0 || arm === level)
+}
+
+/** The refusals that hang on numbers of insects (methods 2.8). */
+export function refuseByTotals(design: Design, cells: readonly Cell[], level: number): Refusal | null {
+  const pair = cellsOfPair(design, cells, level)
+  for (const arm of [0, level]) {
+    if (pair.every((cell) => cell.arm !== arm || cell.total === 0)) {
+      return { because: 'level-without-insects', level: design.levels[arm] ?? '' }
+    }
+  }
+  const zeros = pair.filter(({ total }) => total === 0).length
+  if (zeros * 2 > pair.length) return { because: 'mostly-zero', zeros, totals: pair.length }
+  const mean = pair.reduce((sum, { total }) => sum + total, 0) / pair.length
+  return mean < leastMeanTotal ? { because: 'few-insects', mean } : null
+}

@@ -1,0 +1,113 @@
+import type { Design } from '../design/design.ts'
+import type { Nuisance } from './nuisance.ts'
+
+/**
+ * The rows on which a contrast may be tangled with a nuisance (methods 2.11): fields, where the level is a field's; field by
+ * period, before and after; the counts themselves, where the level changes between counts of one field.
+ * Blocks or fields stand as `groupOf`: every column is told from the mean of its group, which equals a column for each group.
+ */
+export interface Frame {
+  readonly rows: number
+  readonly groupOf: Int32Array
+  /** Position in the design's levels. */
+  readonly levelOf: Int32Array
+  /** 0 before, 1 after; all 0 where time does not divide. */
+  readonly periodOf: Int32Array
+  /** For each row of the design its row in the frame. */
+  readonly frameRow: Int32Array
+}
+
+function fieldFrame(design: Design): Frame {
+  return {
+    rows: design.fields.length,
+    groupOf: Int32Array.from(design.fields, ({ block }) => block),
+    levelOf: Int32Array.from(design.fields, ({ level }) => level),
+    periodOf: new Int32Array(design.fields.length),
+    frameRow: design.fieldOf,
+  }
+}
+
+function periodFrame(design: Design): Frame {
+  const rows = design.fields.length * 2
+  return {
+    rows,
+    groupOf: Int32Array.from({ length: rows }, (_, k) => k >> 1),
+    levelOf: Int32Array.from({ length: rows }, (_, k) =>
+      design.structure === 'before-after' ? k & 1 : (design.fields[k >> 1]?.level ?? -1),
+    ),
+    periodOf: Int32Array.from({ length: rows }, (_, k) => k & 1),
+    frameRow: design.fieldOf.map((field, row) => field * 2 + (design.periodOf[row] ?? 0)),
+  }
+}
+
+function countFrame(design: Design): Frame {
+  return {
+    rows: design.rows.length,
+    groupOf: design.fieldOf,
+    levelOf: design.levelOf,
+    periodOf: new Int32Array(design.rows.length),
+    frameRow: Int32Array.from(design.rows, (_, k) => k),
+  }
+}
+
+export function frameOf(design: Design): Frame {
+  if (design.structure === 'between-fields') return fieldFrame(design)
+  return design.structure === 'within-fields' ? countFrame(design) : periodFrame(design)
+}
+
+/** Effort-weighted mean of a column over the design's rows of each frame row; NaN where none has it recorded. */
+export function meansOver(rows: number, frameRow: Int32Array, effort: Float64Array, column: Float64Array): Float64Array {
+  const sums = new Float64Array(rows)
+  const weights = new Float64Array(rows)
+  for (let k = 0; k < column.length; k++) {
+    const value = column[k] as number
+    if (Number.isNaN(value)) continue
+    const at = frameRow[k] as number
+    sums[at] = (sums[at] as number) + value * (effort[k] as number)
+    weights[at] = (weights[at] as number) + (effort[k] as number)
+  }
+  return sums.map((sum, at) => ((weights[at] as number) > 0 ? sum / (weights[at] as number) : Number.NaN))
+}
+
+/** A column told from the mean of its group. */
+export function withinGroups(groupOf: Int32Array, column: Float64Array): Float64Array {
+  const groups = groupOf.reduce((most, group) => Math.max(most, group + 1), 0)
+  const sums = new Float64Array(groups)
+  const sizes = new Float64Array(groups)
+  for (let k = 0; k < column.length; k++) {
+    const group = groupOf[k] as number
+    sums[group] = (sums[group] as number) + (column[k] as number)
+    sizes[group] = (sizes[group] as number) + 1
+  }
+  const means = sums.map((sum, group) => sum / (sizes[group] as number))
+  // Once more, so that a day number near 20,000 leaves no dust of its own size.
+  const first = column.map((value, k) => value - (means[groupOf[k] as number] as number))
+  const rest = new Float64Array(groups)
+  for (let k = 0; k < first.length; k++)
+    rest[groupOf[k] as number] = (rest[groupOf[k] as number] as number) + (first[k] as number)
+  return first.map((value, k) => value - (rest[groupOf[k] as number] as number) / (sizes[groupOf[k] as number] as number))
+}
+
+/** Range of a column, greatest less least; 0 for an empty one. */
+export function rangeOf(column: Float64Array): number {
+  let low = Number.POSITIVE_INFINITY
+  let high = Number.NEGATIVE_INFINITY
+  for (const value of column) {
+    if (value < low) low = value
+    if (value > high) high = value
+  }
+  return high >= low ? high - low : 0
+}
+
+/**
+ * A nuisance's columns on the frame: means over counts, told from their group, those too even to mislead dropped.
+ * `null` where some row of the frame has nothing recorded, so that the nuisance cannot be checked.
+ */
+export function nuisanceOnFrame(design: Design, frame: Frame, nuisance: Nuisance): readonly Float64Array[] | null {
+  const made = nuisance.columns.map((column) => meansOver(frame.rows, frame.frameRow, design.effort, column))
+  if (made.length === 0 || made.some((column) => column.some(Number.isNaN))) return null
+  const told = made.map((column) => withinGroups(frame.groupOf, column))
+  // An hour and its square are one curve: they stay or go together, by the hour.
+  if (nuisance.name === 'hour') return rangeOf(told[0] ?? new Float64Array()) < nuisance.even ? [] : told
+  return told.filter((column) => rangeOf(column) >= nuisance.even)
+}

@@ -1,0 +1,107 @@
+import { isoDate, type Snapshot, type TextColumn } from '@thrum/model'
+import type { Design } from '../design/design.ts'
+import { solarHour } from '../design/window.ts'
+import type { FactorAbout } from '../factor/factor.ts'
+
+export const nuisanceNames = ['date', 'stage', 'hour', 'temperature', 'observer', 'season', 'position'] as const
+export type NuisanceName = (typeof nuisanceNames)[number]
+
+/** What may differ between levels beside what is asked, as people reason about it. One value a row of the design; NaN: not recorded. */
+export interface Nuisance {
+  readonly name: NuisanceName
+  readonly columns: readonly Float64Array[]
+  /** A column whose residuals range less than this is too even to mislead. */
+  readonly even: number
+  /** How many rows of the design have it recorded. */
+  readonly recorded: number
+}
+
+/**
+ * Ranges below which a nuisance cannot mislead: days, BBCH codes, hours, degrees, shares.
+ * Common practice, no source (methods 2.11).
+ */
+const evenBelow: { readonly [name in NuisanceName]: number } = {
+  date: 2,
+  stage: 1,
+  hour: 0.5,
+  temperature: 1.5,
+  observer: 0.1,
+  season: 0.1,
+  position: 0.1,
+}
+
+/** What a question asks about is no nuisance to itself (methods 2.11). */
+const ownNuisances: { readonly [about in FactorAbout]?: readonly NuisanceName[] } = {
+  date: ['date', 'stage'],
+  stage: ['date', 'stage'],
+  hour: ['hour', 'temperature'],
+  season: ['date', 'season', 'temperature'],
+  observer: ['observer'],
+  position: ['position'],
+}
+
+export function ownNuisancesOf(design: Design): readonly NuisanceName[] {
+  return design.factor === null ? [] : (ownNuisances[design.factor.about] ?? [])
+}
+
+/** Solar noon and one hour more: hours are told from here, so that their square is a curve over the day (methods 2.11). */
+const middleOfDay = 13
+
+const numbersAt = (design: Design, values: Float64Array): Float64Array =>
+  Float64Array.from(design.rows, (row) => values[row] ?? Number.NaN)
+
+/** Indicator columns of each word but the first; null where the design holds fewer than two words. */
+function sharesOf(design: Design, column: TextColumn): readonly Float64Array[] {
+  const words = [...new Set(Array.from(design.rows, (row) => column.codes[row] ?? -1))]
+    .filter((code) => code >= 0)
+    .sort((a, b) => a - b)
+  return words.slice(1).map((word) =>
+    Float64Array.from(design.rows, (row) => {
+      const code = column.codes[row] ?? -1
+      return code < 0 ? Number.NaN : code === word ? 1 : 0
+    }),
+  )
+}
+
+/** Days within the year where several seasons are pooled (the season itself is a nuisance of its own), else plain days. */
+function datesOf(snapshot: Snapshot, design: Design): Float64Array {
+  const days = numbersAt(design, snapshot.tables.count.columns.date.values)
+  const years = new Map<number, number>()
+  for (const day of days)
+    if (!Number.isNaN(day) && !years.has(day)) years.set(day, Date.parse(`${isoDate(day).slice(0, 4)}-01-01`) / 86_400_000)
+  return new Set(years.values()).size > 1 ? days.map((day) => day - (years.get(day) ?? Number.NaN)) : days
+}
+
+function hoursOf(snapshot: Snapshot, design: Design): readonly Float64Array[] {
+  const hours = Float64Array.from(design.rows, (row) => (solarHour(snapshot, row)?.hour ?? Number.NaN) - middleOfDay)
+  return [hours, hours.map((hour) => hour * hour)]
+}
+
+function recordedRows(columns: readonly Float64Array[]): number {
+  return columns[0]?.reduce((sum, value) => sum + (Number.isNaN(value) ? 0 : 1), 0) ?? 0
+}
+
+/**
+ * The nuisances of a design, those left out that are part of what is asked. A nuisance with fewer than two words, or
+ * recorded in no row, has no columns.
+ */
+export function nuisancesOf(snapshot: Snapshot, design: Design): readonly Nuisance[] {
+  const { columns } = snapshot.tables.count
+  const own = ownNuisancesOf(design)
+  const columnsOf: { readonly [name in NuisanceName]: () => readonly Float64Array[] } = {
+    date: () => [datesOf(snapshot, design)],
+    stage: () => [numbersAt(design, columns.stage.values)],
+    hour: () => hoursOf(snapshot, design),
+    temperature: () => [numbersAt(design, columns.temperature.values)],
+    observer: () => sharesOf(design, columns.observer),
+    season: () => sharesOf(design, columns.season),
+    position: () => sharesOf(design, columns.position),
+  }
+  return nuisanceNames
+    .filter((name) => !own.includes(name))
+    .map((name) => {
+      const made = columnsOf[name]()
+      const recorded = recordedRows(made)
+      return { name, columns: recorded === 0 ? [] : made, even: evenBelow[name], recorded }
+    })
+}

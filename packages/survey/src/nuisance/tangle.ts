@@ -1,0 +1,109 @@
+import type { Snapshot } from '@thrum/model'
+import { inflation } from '@thrum/stats'
+import type { Design } from '../design/design.ts'
+import { type Frame, frameOf, meansOver, nuisanceOnFrame, withinGroups } from './frame.ts'
+import { type Nuisance, type NuisanceName, nuisancesOf } from './nuisance.ts'
+
+/** How far one nuisance (or date with stage) is tangled with the contrast asked. */
+export interface Tangle {
+  readonly nuisances: readonly NuisanceName[]
+  /** Variance of the contrast with the nuisance over that without; Infinity where they cannot be told apart. */
+  readonly inflation: number
+  /** Position in the design's levels of the level that is tangled worst with the reference. */
+  readonly level: number
+  /** Within every block all units of one level lie beyond all units of the other. */
+  readonly apart: boolean
+  /** Columns it would take to adjust for it. */
+  readonly columns: number
+}
+
+export interface Tangles {
+  readonly found: readonly Tangle[]
+  /** Nuisances that could not be checked because units lack them. */
+  readonly unchecked: readonly NuisanceName[]
+  /** The contrast is lost already: blocks, fields or periods hold one level each. */
+  readonly lost: boolean
+}
+
+/** Contrast columns: an indicator of each level but the reference; for before/after with controls, of that level afterwards. */
+function contrastColumns(design: Design, frame: Frame): readonly Float64Array[] {
+  const interaction = design.structure === 'before-after-control'
+  return design.levels.slice(1).map((_, k) =>
+    withinGroups(
+      frame.groupOf,
+      Float64Array.from(frame.levelOf, (level, row) => (level === k + 1 && (!interaction || frame.periodOf[row] === 1) ? 1 : 0)),
+    ),
+  )
+}
+
+/** Columns kept beside the contrasts: the period, where there are controls. Blocks and fields are in the grouping. */
+function keptColumns(design: Design, frame: Frame): readonly Float64Array[] {
+  return design.structure === 'before-after-control' ? [withinGroups(frame.groupOf, Float64Array.from(frame.periodOf))] : []
+}
+
+/** Units for the overlap of levels: the frame's own; for before/after with controls, the fields' differences. */
+function overlapUnits(design: Design, frame: Frame, column: Float64Array) {
+  if (design.structure !== 'before-after-control') return { values: column, levels: frame.levelOf, groups: frame.groupOf }
+  return {
+    values: Float64Array.from(design.fields, (_, k) => (column[2 * k + 1] ?? Number.NaN) - (column[2 * k] ?? Number.NaN)),
+    levels: Int32Array.from(design.fields, ({ level }) => level),
+    groups: Int32Array.from(design.fields, ({ block }) => block),
+  }
+}
+
+/** True if in every group that holds both levels all units of one lie beyond all of the other, the same way round. */
+export function liesApart(values: Float64Array, levels: Int32Array, groups: Int32Array, level: number): boolean {
+  const ends = new Map<number, { low: [number, number]; high: [number, number] }>()
+  for (let k = 0; k < values.length; k++) {
+    if (levels[k] !== 0 && levels[k] !== level) continue
+    const side = levels[k] === 0 ? 0 : 1
+    const group = groups[k] as number
+    const found = ends.get(group) ?? { low: [Infinity, Infinity], high: [-Infinity, -Infinity] }
+    found.low[side] = Math.min(found.low[side] as number, values[k] as number)
+    found.high[side] = Math.max(found.high[side] as number, values[k] as number)
+    ends.set(group, found)
+  }
+  const both = [...ends.values()].filter(({ low }) => low[0] !== Infinity && low[1] !== Infinity)
+  if (both.length === 0) return false
+  return both.every(({ low, high }) => low[1] > high[0]) || both.every(({ low, high }) => high[1] < low[0])
+}
+
+/** Each nuisance alone, and date with stage as a pair; the greatest inflation over the levels asked stands for each. */
+export function tanglesOf(snapshot: Snapshot, design: Design): Tangles {
+  const frame = frameOf(design)
+  const contrasts = contrastColumns(design, frame)
+  const base = [...contrasts, ...keptColumns(design, frame)]
+  if (design.rows.length === 0) return { found: [], unchecked: [], lost: true }
+  const lost = contrasts.some((_, contrast) => inflation({ base, contrast, nuisance: [] }) === Number.POSITIVE_INFINITY)
+  const unchecked: NuisanceName[] = []
+  const usable: { readonly nuisance: Nuisance; readonly columns: readonly Float64Array[] }[] = []
+  for (const nuisance of nuisancesOf(snapshot, design)) {
+    const columns = nuisanceOnFrame(design, frame, nuisance)
+    if (columns === null) {
+      if (nuisance.columns.length > 0 || nuisance.name === 'date' || nuisance.name === 'stage') unchecked.push(nuisance.name)
+    } else if (columns.length > 0) usable.push({ nuisance, columns })
+  }
+  const measure = (names: readonly NuisanceName[], nuisance: readonly Float64Array[], raw: readonly Nuisance[]): Tangle => {
+    const each = contrasts.map((_, contrast) => inflation({ base, contrast, nuisance }))
+    const worst = each.reduce((most, value, k) => (value > (each[most] ?? 0) ? k : most), 0)
+    const apart = raw.some((one) => {
+      const column = one.columns[0]
+      if (column === undefined || one.columns.length > 1) return false
+      const units = overlapUnits(design, frame, meansOver(frame.rows, frame.frameRow, design.effort, column))
+      return design.levels.slice(1).some((_, k) => liesApart(units.values, units.levels, units.groups, k + 1))
+    })
+    return { nuisances: names, inflation: each[worst] ?? 1, level: worst + 1, apart, columns: nuisance.length }
+  }
+  const found = usable.map(({ nuisance, columns }) => measure([nuisance.name], columns, [nuisance]))
+  const pair = usable.filter(({ nuisance }) => nuisance.name === 'date' || nuisance.name === 'stage')
+  if (pair.length === 2) {
+    found.push(
+      measure(
+        ['date', 'stage'],
+        pair.flatMap(({ columns }) => columns),
+        pair.map(({ nuisance }) => nuisance),
+      ),
+    )
+  }
+  return { found, unchecked, lost }
+}

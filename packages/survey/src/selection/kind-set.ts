@@ -1,0 +1,88 @@
+import { classifyKind, type KindClass, kindClasses } from '@thrum/biology'
+import { isCounted, mark, markAt, type Snapshot } from '@thrum/model'
+import { ThrumError } from '@thrum/model/ground'
+
+/** One kind, or several counted together (a group such as "bumble bee", or all kinds). */
+export interface KindSet {
+  readonly label: string
+  /** Positions in the snapshot's kinds. */
+  readonly kinds: readonly number[]
+  readonly class: KindClass
+}
+
+/** The word for all kinds together. */
+export const allKinds = 'all kinds'
+
+/** What sort of insect a kind is: as somebody described it, else as its name proposes. */
+export function classOf(snapshot: Snapshot, kind: number): KindClass {
+  const found = snapshot.kinds[kind]
+  if (found === undefined) return 'other'
+  const said = kindClasses.find((name) => name === found.group?.replaceAll(' ', '-'))
+  if (said !== undefined) return said
+  const proposal = classifyKind(found.taxon ?? found.name)
+  return proposal.kind === 'proposed' ? proposal.kindClass : 'other'
+}
+
+/**
+ * A kind by its name; else all kinds of a group of that name; else all.
+ *
+ * @throws ThrumError survey/kind/unknown, naming those there are
+ */
+export function kindSet(snapshot: Snapshot, name: string): KindSet {
+  const all = snapshot.kinds.map((_, k) => k)
+  if (name === allKinds) return { label: name, kinds: all, class: 'other' }
+  const exact = all.filter((k) => snapshot.kinds[k]?.name === name)
+  const found = exact.length > 0 ? exact : all.filter((k) => snapshot.kinds[k]?.group === name)
+  if (found.length === 0) {
+    const groups = snapshot.kinds.flatMap(({ group }) => (group === null ? [] : [group]))
+    const known = [...new Set([...snapshot.kinds.map((kind) => kind.name), ...groups, allKinds])]
+    throw new ThrumError('survey/kind/unknown', { name, known: known.join(', ') })
+  }
+  const classes = new Set(found.map((k) => classOf(snapshot, k)))
+  return { label: name, kinds: found, class: classes.size === 1 ? ([...classes][0] ?? 'other') : 'other' }
+}
+
+/**
+ * For each count of the snapshot how many of the kind: NaN where it was not looked for, was lost or waits for a person.
+ * A set of several kinds has a number only where each of them has one.
+ */
+export function talliesOf(snapshot: Snapshot, set: KindSet): Float64Array {
+  const rows = snapshot.tables.count.rows
+  const { number } = snapshot.tables.tally.columns
+  const place = new Int32Array(snapshot.kinds.length).fill(-1)
+  set.kinds.forEach((kind, k) => {
+    place[kind] = k
+  })
+  const sums = new Float64Array(rows)
+  const found = new Int32Array(rows)
+  const blocked = new Uint8Array(rows)
+  const lastKind = new Int32Array(rows).fill(-1)
+  for (let tally = 0; tally < snapshot.tallyCount.length; tally++) {
+    const kind = snapshot.tallyKind[tally] as number
+    if ((place[kind] ?? -1) < 0) continue
+    const count = snapshot.tallyCount[tally] as number
+    if (isCounted(markAt(number, tally))) sums[count] = (sums[count] as number) + (number.values[tally] as number)
+    else blocked[count] = 1
+    // Several rows of one kind in one count (castes, behaviours) are one kind looked for.
+    if (lastKind[count] !== kind) {
+      found[count] = (found[count] as number) + 1
+      lastKind[count] = kind
+    }
+  }
+  for (let row = 0; row < rows; row++) if (blocked[row] === 1 || (found[row] as number) < set.kinds.length) sums[row] = Number.NaN
+  return sums
+}
+
+/** Number of tallies of the set in these counts that wait for a person. */
+export function waitingTallies(snapshot: Snapshot, set: KindSet, selected: ReadonlySet<number>): readonly number[] {
+  const { number } = snapshot.tables.tally.columns
+  const waiting: number[] = []
+  for (let tally = 0; tally < snapshot.tallyCount.length; tally++) {
+    if (number.marks === null) break
+    if (markAt(number, tally) !== mark.waiting && markAt(number, tally) !== mark.atLeast && markAt(number, tally) !== mark.atMost)
+      continue
+    if (set.kinds.includes(snapshot.tallyKind[tally] as number) && selected.has(snapshot.tallyCount[tally] as number))
+      waiting.push(tally)
+  }
+  return waiting
+}
