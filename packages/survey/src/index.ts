@@ -1,1 +1,31 @@
-export {}
+// What counts can be told apart by, and which of them a question is about
+
+// The audit
+export { auditContrast, auditRates } from './audit/audit-contrast.ts'
+export { type AuditInput, byGravity, type Finding, isBlocked } from './audit/finding.ts'
+export { stagesApart } from './audit/outside-window.ts'
+export { nuisanceSaying } from './audit/tangled.ts'
+export type { UnitNuisance } from './contrast/adjustment.ts'
+// Contrasts of whole fields
+export { type Cell, cellsOf } from './contrast/cells.ts'
+export { type FieldContrast, fieldContrast, type PairContrast, type RefusedPair } from './contrast/field-contrast.ts'
+export { leastFields, type Refusal } from './contrast/refusal.ts'
+export type { Units } from './contrast/unit-values.ts'
+// Designs
+export { after, before, buildDesign, type ContrastAsked } from './design/build-design.ts'
+export { type Design, type DesignField, type LeftOut, type Measure, measures, type Structure } from './design/design.ts'
+export { effortOf, watchedMinutes } from './design/effort.ts'
+export { windowMark } from './design/window.ts'
+export type { Factor, FactorAbout } from './factor/factor.ts'
+export { factorNames, resolveFactor } from './factor/resolve-factor.ts'
+export { type NuisanceName, nuisanceNames } from './nuisance/nuisance.ts'
+export { type Tangle, type Tangles, tanglesOf } from './nuisance/tangle.ts'
+// Rates, shares and relative counts
+export { dispersionHidden, dispersionWarned, type FieldRate, fieldRate, type RateData } from './rate/field-rates.ts'
+export { rateData } from './rate/rate-data.ts'
+export { type Condition, parseCondition } from './selection/condition.ts'
+export { allKinds, classOf, type KindSet, kindSet, talliesOf, waitingTallies } from './selection/kind-set.ts'
+export { type SelectedCounts, type Selection, selectCounts } from './selection/select-counts.ts'
+export { type FieldShare, fieldShares, type RelativeCount, relativeCount, type ShareData } from './share/field-shares.ts'
+// Words of this package
+export { words as surveyWords } from './words.en.ts'
