@@ -1,0 +1,33 @@
+import { foldedName } from '../cell/plain-name.ts'
+
+/**
+ * Words for a sum or a mean line, in the languages of the header words. A label that begins or ends with one of them,
+ * with numbers beside it and a blank somewhere, is a total and never a watch.
+ */
+const totalWords =
+  /^(?:grand total|sub-?total|total|totals|sum|sums|summe|gesamt|insgesamt|zwischensumme|summa|totalt|delsumma|i alt|suma|total general|somme|sous-total|mean|average|mittelwert|durchschnitt|medel|medelvarde|middel|gennemsnit|media|promedio|moyenne)$/u
+
+/** True where the label of a line says that the line sums up others. */
+export function isTotalLabel(label: string): boolean {
+  const plain = foldedName(label)
+    .replace(/[:.=]+$/u, '')
+    .trim()
+  if (totalWords.test(plain)) return true
+  const words = plain.split(' ')
+  if (words.length < 2) return false
+  return totalWords.test(words.at(-1) ?? '') || totalWords.test(words[0] ?? '') || totalWords.test(words.slice(-2).join(' '))
+}
+
+/** True for a total that sums up the whole table and not the rows since the total above it. */
+export function isGrandTotal(label: string): boolean {
+  return /grand|general|insgesamt|overall/u.test(foldedName(label))
+}
+
+/** The names of a header that stands once more in the middle, at their places; null where the line is no header. */
+export function repeatedHeader(cells: readonly string[], known: ReadonlySet<string>): readonly string[] | null {
+  const names = cells.map((cell) => foldedName(cell))
+  const filled = names.filter((name) => name !== '')
+  const found = filled.filter((name) => known.has(name)).length
+  if (found < 2 || found < filled.length * 0.6) return null
+  return filled.some((name) => /^[\d<>+-]/u.test(name)) ? null : names
+}

@@ -1,0 +1,3 @@
+import type { Words } from '@thrum/model/ground'
+
+export const words: Words = {}
