@@ -1,12 +1,10 @@
 import { type DecimalHabit, parseDecimal } from './decimal.ts'
-import { type Reading, readAbsence } from './reading.ts'
+import { manyWords, type Reading, readAbsence } from './reading.ts'
 
 /** Words for none, in the languages of the header words. */
 const noneWords = /^(?:nil|none|zero|no|nothing|keine?|null insekten|inga|ingen|ingen set|ninguno|ninguna|aucun|aucune|rien)$/iu
 /** Signs that something was seen, without saying how many. */
 const presenceWords = /^(?:tick|x|✓|✔|yes|y|present|p|seen|ja|si|sí|oui|vorhanden|sedd|set)$/iu
-const manyWords =
-  /^(?:lots|many|few|several|some|loads|viele|einige|wenige|många|manga|några|nagra|mange|nogle|muchos|muchas|pocos|varios|beaucoup|plusieurs|quelques)$/iu
 const aboutSign =
   /^(?:ca?\.?|circa|about|approx\.?|around|cirka|ungefär|etwa|rund|omkring|aprox\.?|env\.?|environ|~|≈)\s*(?=\d)/iu
 

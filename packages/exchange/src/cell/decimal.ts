@@ -1,4 +1,4 @@
-import { type Reading, readAbsence } from './reading.ts'
+import { manyWords, type Reading, readAbsence } from './reading.ts'
 
 /** How numbers are written in a column: its decimal mark where that is known, and whether both marks were found. */
 export interface DecimalHabit {
@@ -84,6 +84,7 @@ export function readMeasure(written: string, habit: DecimalHabit): Reading {
   const absence = readAbsence(written)
   if (absence !== null) return absence
   const text = written.trim()
+  if (manyWords.test(text)) return { kind: 'waiting', written, because: 'exchange/cell/many-word' }
   const vague =
     /^(?:ca?\.?|circa|about|approx\.?|around|ungefar|ungefär|cirka|etwa|rund|omkring|aprox\.?|env\.?|environ|~|≈|±)\s*(?=[\d])/iu
   const about = vague.test(text)

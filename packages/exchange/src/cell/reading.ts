@@ -50,3 +50,7 @@ export function readAbsence(written: string): Reading | null {
   if (/^[-–—]+$/u.test(text)) return { kind: 'waiting', written, because: 'exchange/cell/dash' }
   return null
 }
+
+/** Words that say that there were some, and not how many. */
+export const manyWords =
+  /^(?:lots|many|few|several|some|loads|viele|einige|wenige|många|manga|några|nagra|mange|nogle|muchos|muchas|pocos|varios|beaucoup|plusieurs|quelques)$/iu

@@ -74,7 +74,9 @@ export function createTable(header: Header, head: readonly SplitLine[]): TableWr
       let added = written === '' ? `column ${headers.length + 1}` : written
       while (headers.includes(added)) added = `${added} (2)`
       known.add(foldedName(added))
-      writers.push(createColumnWriter())
+      const writer = createColumnWriter()
+      writer.fillTo(rows)
+      writers.push(writer)
       return headers.push(added) - 1
     })
     asides.push({ line: line.line, what: 'header', cells: line.cells })

@@ -2,7 +2,6 @@ import type { NamedColumn } from '@thrum/model'
 import { declarationOf } from '@thrum/model'
 import { nothingWritten, type Reading, valueOfReading } from '../cell/reading.ts'
 import { countingUnitOf } from '../mapping/counting-unit.ts'
-import type { Mapping } from '../mapping/shape.ts'
 import type { AsideWriter } from './aside-writer.ts'
 import type { CellSource } from './cell-source.ts'
 import type { RowGroups } from './group-rows.ts'
@@ -110,12 +109,12 @@ export function countColumns(
 export function effortOf(
   watches: Watches,
   effort: CellSource | null,
-  mapping: Mapping,
+  constant: boolean,
   counted: (row: number) => boolean,
 ): Pick<CellSource, 'header' | 'at'> | null {
   if (effort === null) return null
   const same = agreed(watches, effort)
-  if (effort.header !== 'minutes' || mapping.constants?.minutes === undefined) return same
+  if (!constant) return same
   return { header: same.header, at: (row) => (counted(row) ? same.at(row) : nothingWritten) }
 }
 

@@ -1,22 +1,43 @@
 import { type LongWork, type Saying, saying, ThrumError } from '@thrum/model/ground'
 import type { Mapping } from '../mapping/shape.ts'
 import type { Sheet } from '../read/sheet.ts'
-import { createAsideWriter } from './aside-writer.ts'
+import { type AsideWriter, createAsideWriter } from './aside-writer.ts'
 import { numberHabits } from './cell-source.ts'
 import { countColumns, effortOf, type Watches } from './count-columns.ts'
 import type { CountsRead } from './counts-read.ts'
 import { groupRows } from './group-rows.ts'
-import { longTallies, longTallySource } from './long-tallies.ts'
-import { mappedColumns } from './mapped-columns.ts'
+import { type LongTallySource, longTallies, longTallySource } from './long-tallies.ts'
+import { type MappedColumns, mappedColumns } from './mapped-columns.ts'
 import { createShownWriter } from './number-cells.ts'
 import { refuseMixedUnits, refuseNotCounts, refuseWithoutEffort } from './refuse-sheet.ts'
-import type { TallyWriter } from './tally-writer.ts'
+import { decided, decidedText, decideRows, type SameWatch } from './row-decisions.ts'
+import { keptNotes, rowText, watchNotes } from './sheet-notes.ts'
 import { textSources } from './text-cells.ts'
 import { effortSource, watchColumns } from './watch-cells.ts'
 import { wideTallies, wideTallySources } from './wide-tallies.ts'
 
 /** Rows that wait or were refused are told one by one up to this many; the tables hold all of them. */
 const mostRowNotes = 1_000
+
+/** Counts rows by what became of them: a row with a cell that waits is waiting. */
+function tellRows(sheet: Sheet, aside: AsideWriter): CountsRead['rows'] {
+  const read = sheet.rows + sheet.refused.length
+  const waits = new Set<number>()
+  const refused = new Set<number>()
+  for (const { line, state } of aside.entries) (state === 'refused' ? refused : waits).add(line)
+  for (const line of refused) waits.delete(line)
+  return { read, accepted: read - waits.size - refused.size, waiting: waits.size, refused: refused.size }
+}
+
+/** In a long table one watch has many rows: only rows equal in every cell can be one row entered twice. */
+function sameWatch(columns: MappedColumns, long: LongTallySource | null): SameWatch {
+  if (long !== null) return long.counted ? 'whole-row' : 'nothing'
+  if (columns.one('key') !== undefined) return 'id'
+  return columns.one('start') !== undefined || columns.one('visit') !== undefined ? 'whole-row' : 'nothing'
+}
+
+const isConstantEffort = (columns: MappedColumns): boolean =>
+  columns.one('minutes') === undefined && (columns.one('start') === undefined || columns.one('end') === undefined)
 
 /**
  * What each row of a sheet becomes under a mapping: counts and tallies, cells that wait for a person, rows refused with
@@ -27,79 +48,82 @@ const mostRowNotes = 1_000
  * @throws the signal's reason when stopped
  */
 export async function readCounts(sheet: Sheet, mapping: Mapping, work: LongWork): Promise<CountsRead> {
-  const stopIfAsked = (): void => {
-    if (work.signal.aborted) throw work.signal.reason ?? new ThrumError('exchange/read/stopped')
-  }
   const step = async (done: number): Promise<void> => {
     work.onProgress?.({ done, total: sheet.rows, unit: 'rows' })
     await work.breathe()
-    stopIfAsked()
+    if (work.signal.aborted) throw work.signal.reason ?? new ThrumError('exchange/read/stopped')
   }
-  stopIfAsked()
+  await step(0)
   const columns = mappedColumns(sheet, mapping)
   const habits = numberHabits(sheet, mapping, columns)
-  const wide = mapping.shape === 'wide' ? wideTallySources(columns, mapping, habits) : null
-  const long = mapping.shape === 'long' ? longTallySource(columns, mapping, habits) : null
-  if (wide?.length === 0) throw new ThrumError('exchange/sheet/no-tally-column')
-  const tallyCells = wide?.flatMap(({ parts }) => parts) ?? (long === null ? [] : [long.number])
+  const rawWide = mapping.shape === 'wide' ? wideTallySources(columns, mapping, habits) : null
+  const rawLong = mapping.shape === 'long' ? longTallySource(columns, mapping, habits) : null
+  if (rawWide?.length === 0) throw new ThrumError('exchange/sheet/no-tally-column')
+  const tallyCells = rawWide?.flatMap(({ parts }) => parts) ?? (rawLong === null ? [] : [rawLong.number])
   refuseNotCounts(tallyCells, sheet.rows)
-  const effort = effortSource(columns, mapping, habits)
-  refuseWithoutEffort(effort, mapping)
+  const rawEffort = effortSource(columns, mapping, habits)
+  refuseWithoutEffort(rawEffort, mapping)
   refuseMixedUnits(columns)
-  await step(0)
+  await step(Math.floor(sheet.rows / 8))
 
   const lineOf = (row: number): number => sheet.lines[row] ?? 0
-  const aside = createAsideWriter()
-  const shown = createShownWriter()
-  const texts = textSources(columns, mapping)
-  const numbers = watchColumns(columns, mapping, habits)
-  const state = new Uint8Array(sheet.rows)
-  const kept = Int32Array.from({ length: sheet.rows }, (_, row) => row)
+  const rawTexts = textSources(columns, mapping)
+  const rawNumbers = watchColumns(columns, mapping, habits)
+  const compared = [
+    ...rawNumbers,
+    ...(rawEffort === null ? [] : [{ column: 'minutes', source: rawEffort }]),
+    ...tallyCells.map((source) => ({ column: 'number', source })),
+  ]
+  const said =
+    rawLong === null
+      ? rawTexts
+      : [...rawTexts, rawLong.kind, rawLong.caste, rawLong.behaviour].filter((source) => source !== null)
+  const decisions = decideRows({ texts: said, numbers: compared, lineOf, rows: sheet.rows }, mapping, sameWatch(columns, rawLong))
+  const texts = rawTexts.map((source) => decidedText(source, decisions))
+  const numbers = rawNumbers.map(({ column, source }) => ({ column, source: decided(source, decisions) }))
+  const effort = rawEffort === null ? null : decided(rawEffort, decisions)
+  const wide = rawWide?.map(({ group, parts }) => ({ group, parts: parts.map((part) => decided(part, decisions)) })) ?? null
+  const kept = Int32Array.from({ length: sheet.rows }, (_, row) => row).filter((row) => !decisions.out.has(row))
   await step(Math.floor(sheet.rows / 4))
 
-  const groups = long === null ? null : groupRows(kept, mapping, texts, numbers)
+  const aside = createAsideWriter()
+  const shown = createShownWriter()
+  for (const [row, { state, because, values }] of decisions.out) {
+    aside.put({ state, table: 'count', column: '', written: rowText(sheet, row), because, values, line: lineOf(row) })
+  }
+  for (const { line, written, because } of sheet.refused) {
+    const values = because.values as { readonly [name: string]: string | number }
+    aside.put({ state: 'refused', table: 'count', column: '', written, because: because.id, values, line })
+  }
+  const groups = rawLong === null ? null : groupRows(kept, mapping, texts, numbers)
   const first = groups === null ? kept : groups.offsets.slice(0, -1).map((at) => groups.rows[at] ?? 0)
   const watches: Watches = { first, groups, lineOf }
   const counted = (row: number): boolean =>
-    wide === null || wide.some(({ parts }) => parts.some((part) => part.at(row).kind !== 'not-looked-for'))
-  const zeros =
-    long === null || mapping.absent === 'not-looked-for' ? 'typed' : mapping.absent === 'none-seen' ? 'none-seen' : 'not-known'
-  const count = countColumns(watches, texts, numbers, effortOf(watches, effort, mapping, counted), zeros, aside, shown)
+    wide?.some(({ parts }) => parts.some((part) => part.at(row).kind !== 'not-looked-for')) ?? true
+  const absent = mapping.absent ?? 'not-known'
+  const zeros = rawLong === null || absent === 'not-looked-for' ? 'typed' : absent
+  const count = countColumns(
+    watches,
+    texts,
+    numbers,
+    effortOf(watches, effort, isConstantEffort(columns), counted),
+    zeros,
+    aside,
+    shown,
+  )
   await step(Math.floor(sheet.rows / 2))
 
   const unit = mapping.constants?.unit === 'visits' ? '{visits}' : '{individuals}'
-  let tallies: TallyWriter
-  if (wide !== null) tallies = wideTallies(wide, first, lineOf, unit, aside, shown)
-  else if (long !== null && groups !== null) tallies = longTallies(long, groups, mapping, lineOf, unit, aside, shown)
-  else throw new ThrumError('exchange/sheet/no-tally-column')
+  const tallies =
+    rawLong === null || groups === null
+      ? wideTallies(wide ?? [], first, lineOf, unit, aside, shown)
+      : longTallies(rawLong, groups, mapping, lineOf, unit, aside, shown)
   await step(sheet.rows)
-
-  for (const { line, written, because } of sheet.refused) {
-    aside.put({
-      state: 'refused',
-      table: 'count',
-      column: '',
-      written,
-      because: because.id,
-      values: because.values as { [name: string]: string | number },
-      line,
-    })
-  }
-  const rowOfLine = new Map<number, number>()
-  if (aside.entries.length > 0) for (let row = 0; row < sheet.rows; row++) rowOfLine.set(lineOf(row), row)
-  for (const { line, state: became } of aside.entries) {
-    const row = rowOfLine.get(line)
-    if (row !== undefined) state[row] = Math.max(state[row] ?? 0, became === 'refused' ? 2 : 1)
-  }
-  let waiting = 0
-  let refused = sheet.refused.length
-  for (const became of state) {
-    if (became === 1) waiting++
-    else if (became === 2) refused++
-  }
-  const read = sheet.rows + sheet.refused.length
   const notes: Saying[] = [
     ...sheet.notes,
+    ...decisions.notes,
+    ...keptNotes(sheet),
+    ...watchNotes(watches, numbers, texts, counted, rawLong === null),
     ...count.differing.map((header) => saying('exchange/note/differs-within-watch', { header })),
     ...(columns.unmapped.length === 0
       ? []
@@ -107,7 +131,7 @@ export async function readCounts(sheet: Sheet, mapping: Mapping, work: LongWork)
   ]
   return {
     mapping,
-    rows: { read, accepted: read - waiting - refused, waiting, refused },
+    rows: tellRows(sheet, aside),
     tables: { count: count.columns, tally: tallies.columns(), setAside: aside.entries.length === 0 ? [] : aside.columns() },
     counts: first.length,
     tallies: tallies.rows(),

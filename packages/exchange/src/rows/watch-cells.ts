@@ -60,6 +60,20 @@ const typedOrBetween = (typed: CellSource | null, between: CellSource | null): C
   }
 }
 
+type WithValue = Extract<Reading, { readonly value: number }>
+
+/** A product is as sure as its less sure part; two parts that are vague in different ways have none. */
+function productOf(first: WithValue, second: WithValue, written: string): Reading {
+  const value = first.value * second.value
+  if (first.kind !== 'number' && second.kind !== 'number' && first.kind !== second.kind) {
+    return { kind: 'waiting', written, because: 'exchange/cell/not-a-number' }
+  }
+  if (first.kind !== 'number') return { ...first, written, value }
+  if (second.kind !== 'number') return { ...second, written, value }
+  const because = first.because ?? second.because
+  return because === undefined ? { kind: 'number', written, value } : { kind: 'number', written, value, because }
+}
+
 /** Flowers: typed; or units times flowers a unit; or flowers a square metre times the area watched. */
 function product(a: CellSource, b: CellSource): CellSource {
   return {
@@ -75,14 +89,7 @@ function product(a: CellSource, b: CellSource): CellSource {
       if (!('value' in first) || !('value' in second)) {
         return { kind: first.kind === 'lost' || second.kind === 'lost' ? 'lost' : 'not-looked-for', written }
       }
-      const value = first.value * second.value
-      if (first.kind === 'number' && second.kind === 'number')
-        return { kind: 'number', written, value, because: 'exchange/cell/product' }
-      return first.kind === 'number' || first.kind === second.kind
-        ? { ...second, written, value }
-        : second.kind === 'number'
-          ? { ...first, written, value }
-          : { kind: 'waiting', written, because: 'exchange/cell/not-a-number' }
+      return productOf(first, second, written)
     },
   }
 }
