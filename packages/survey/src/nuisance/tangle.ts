@@ -36,9 +36,18 @@ function contrastColumns(design: Design, frame: Frame): readonly Float64Array[] 
   )
 }
 
-/** Columns kept beside the contrasts: the period, where there are controls. Blocks and fields are in the grouping. */
+/**
+ * Columns kept beside the contrasts: with controls, the period in each block, which is what blocks are to the fields' changes.
+ * Blocks of fields, and fields, are in the grouping.
+ */
 function keptColumns(design: Design, frame: Frame): readonly Float64Array[] {
-  return design.structure === 'before-after-control' ? [withinGroups(frame.groupOf, Float64Array.from(frame.periodOf))] : []
+  if (design.structure !== 'before-after-control') return []
+  return design.blocks.map((_, block) =>
+    withinGroups(
+      frame.groupOf,
+      Float64Array.from(frame.periodOf, (period, row) => (design.fields[frame.groupOf[row] ?? -1]?.block === block ? period : 0)),
+    ),
+  )
 }
 
 /** Units for the overlap of levels: the frame's own; for before/after with controls, the fields' differences. */
