@@ -1,6 +1,6 @@
 import type { Snapshot } from '@thrum/model'
 import type { Design } from '../design/design.ts'
-import { meansOver, rangeOf, withinGroups } from '../nuisance/frame.ts'
+import { isTooEven, meansOver, rangeOf, withinGroups } from '../nuisance/frame.ts'
 import { type Nuisance, type NuisanceName, nuisancesOf } from '../nuisance/nuisance.ts'
 import type { Tangles } from '../nuisance/tangle.ts'
 import type { Units } from './unit-values.ts'
@@ -75,7 +75,7 @@ export function nuisancesToEnter(
     const columns = enters?.columns ?? []
     const varies =
       columns[0] !== undefined &&
-      (nuisance.columns.length > 1 ? columns : [columns[0]]).some((column) => reach(units, column) >= nuisance.even)
+      (nuisance.columns.length > 1 ? columns : [columns[0]]).some((column) => !isTooEven(reach(units, column), nuisance.even))
     if (enters === null || !varies) return []
     return nuisance.name === first || inflationOf(nuisance.name) > entersFrom ? [enters] : []
   })

@@ -99,6 +99,9 @@ export function rangeOf(column: Float64Array): number {
   return high >= low ? high - low : 0
 }
 
+/** True where a range is too small to mislead. Rounding of means does not decide at the limit itself. */
+export const isTooEven = (range: number, even: number): boolean => range < even * (1 - 1e-9)
+
 /**
  * A nuisance's columns on the frame: means over counts, told from their group, those too even to mislead dropped.
  * `null` where some row of the frame has nothing recorded, so that the nuisance cannot be checked.
@@ -108,6 +111,6 @@ export function nuisanceOnFrame(design: Design, frame: Frame, nuisance: Nuisance
   if (made.length === 0 || made.some((column) => column.some(Number.isNaN))) return null
   const told = made.map((column) => withinGroups(frame.groupOf, column))
   // An hour and its square are one curve: they stay or go together, by the hour.
-  if (nuisance.name === 'hour') return rangeOf(told[0] ?? new Float64Array()) < nuisance.even ? [] : told
-  return told.filter((column) => rangeOf(column) >= nuisance.even)
+  if (nuisance.name === 'hour') return isTooEven(rangeOf(told[0] ?? new Float64Array()), nuisance.even) ? [] : told
+  return told.filter((column) => !isTooEven(rangeOf(column), nuisance.even))
 }
