@@ -96,8 +96,9 @@ export function tanglesOf(snapshot: Snapshot, design: Design): Tangles {
     const each = contrasts.map((_, contrast) => inflation({ base, contrast, nuisance }))
     const worst = each.reduce((most, value, k) => (value > (each[most] ?? 0) ? k : most), 0)
     const apart = raw.some((one) => {
+      // An hour and its square are one curve, and lie apart by the hour; shares of several words have no one order.
       const column = one.columns[0]
-      if (column === undefined || one.columns.length > 1) return false
+      if (column === undefined || (one.columns.length > 1 && one.name !== 'hour')) return false
       const units = overlapUnits(design, frame, meansOver(frame.rows, frame.frameRow, design.effort, column))
       return design.levels.slice(1).some((_, k) => liesApart(units.values, units.levels, units.groups, k + 1))
     })
