@@ -43,6 +43,17 @@ export { type LeastSquaresFit, type LeastSquaresProblem, leastSquares, rankToler
 export { type Matrix, matrixOfColumns, matrixOfRows, matrixOfValues } from './least-squares/matrix.ts'
 // Several questions at once
 export { holm, type VerdictLevels, verdictLevels } from './multiplicity/holm.ts'
+// Permutation
+export { type Arrangements, arrangementsWithin } from './permutation/arrangements.ts'
+export {
+  type PermutationEffort,
+  type PermutationTest,
+  type Reassignment,
+  type SignFlips,
+  smallestReassignmentP,
+  testByReassignment,
+  testBySignFlips,
+} from './permutation/permutation-test.ts'
 // Shares and odds
 export {
   clopperPearsonInterval,
@@ -54,6 +65,13 @@ export {
 export { binomialTwoSidedP } from './proportion/binomial-test.ts'
 export { type OddsRatio, oddsRatioExact } from './proportion/odds-ratio.ts'
 export { oddsOfShare, shareOfSums, type UnitParts, type UnitShare } from './proportion/share-of-sums.ts'
+// Random draws
+export { drawBinomial } from './random/binomial.ts'
+export { drawGamma } from './random/gamma.ts'
+export { drawNegativeBinomial } from './random/negative-binomial.ts'
+export { drawNormal } from './random/normal.ts'
+export { drawPoisson } from './random/poisson.ts'
+export { shuffled } from './random/shuffle.ts'
 // Contrasts of whole units
 export { type BetweenFit, type BetweenRefusal, type BetweenUnits, betweenUnits } from './unit-contrast/between-units.ts'
 export { contrastLimits, ratioOfContrast } from './unit-contrast/contrast-limits.ts'

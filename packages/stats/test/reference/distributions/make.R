@@ -1,0 +1,18 @@
+# Quantiles by R 4.2.2, 17 digits. Run inside this folder.
+digits <- function(x) formatC(x, digits = 17, format = "g")
+save <- function(name, d) write.table(as.data.frame(lapply(d, digits)), paste0(name, ".csv"), sep = ",", quote = FALSE, row.names = FALSE)
+p <- c(1e-10, 1e-4, 0.00025, 0.005, 0.025, 0.05, 0.1, 0.3, 0.5, 0.7, 0.9, 0.95, 0.975, 0.995, 0.99975)
+save("r-normal-quantile", data.frame(p = p, quantile = qnorm(p)))
+g <- expand.grid(p = p, df = c(1, 2, 3, 4, 5, 10, 12, 25, 100, 2000))
+save("r-chi-square-quantile", transform(g, quantile = qchisq(p, df)))
+g <- expand.grid(p = setdiff(p, 0.5), df = c(1, 1.5, 2, 3, 4, 5, 9, 13.7, 30, 200))
+save("r-student-quantile", transform(g, quantile = qt(p, df)))
+g <- merge(expand.grid(p = p), data.frame(a = c(1, 1, 2, 5, 34, 120, 3), b = c(1, 20, 3, 1, 13, 900, 2000)))
+save("r-beta-quantile", transform(g, quantile = qbeta(p, a, b)))
+g <- merge(expand.grid(k = c(0, 1, 5, 9, 14, 19)), data.frame(n = c(20, 20, 19, 60), p = c(0.03, 0.5, 0.9, 0.12)))
+g <- g[g$k <= g$n, ]
+save("r-binomial-tails", transform(g, lower = pbinom(k, n, p), upper = pbinom(k, n, p, lower.tail = FALSE)))
+g <- expand.grid(k = c(0, 1, 4, 12, 40), mean = c(0.2, 3, 11, 35))
+save("r-poisson-tails", transform(g, lower = ppois(k, mean), upper = ppois(k, mean, lower.tail = FALSE)))
+g <- expand.grid(k = c(0, 1, 4, 12, 40), mean = c(0.2, 3, 11), theta = c(0.5, 2, 50))
+save("r-negative-binomial-tails", transform(g, lower = pnbinom(k, size = theta, mu = mean), upper = pnbinom(k, size = theta, mu = mean, lower.tail = FALSE)))
