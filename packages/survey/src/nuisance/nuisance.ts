@@ -1,4 +1,4 @@
-import { isoDate, type Snapshot, type TextColumn } from '@thrum/model'
+import type { Snapshot, TextColumn } from '@thrum/model'
 import type { Design } from '../design/design.ts'
 import { solarHour } from '../design/window.ts'
 import type { FactorAbout } from '../factor/factor.ts'
@@ -63,13 +63,38 @@ function sharesOf(design: Design, column: TextColumn): readonly Float64Array[] {
   )
 }
 
-/** Days within the year where several seasons are pooled (the season itself is a nuisance of its own), else plain days. */
+/** Length of a year [d]: days of several years are laid over each other. */
+const yearLength = 365.25
+
+/** Where the longest stretch of the year without a count ends: there the field season of this design begins [d of year]. */
+function seasonStart(days: Iterable<number>): number {
+  const ofYear = [...new Set(Array.from(days, (day) => ((day % yearLength) + yearLength) % yearLength))].sort((a, b) => a - b)
+  const last = ofYear.at(-1) ?? 0
+  let start = ofYear[0] ?? 0
+  let longest = start + yearLength - last
+  for (const [k, day] of ofYear.entries()) {
+    const gap = day - (ofYear[k - 1] ?? day)
+    if (gap > longest) {
+      longest = gap
+      start = day
+    }
+  }
+  return start
+}
+
+/**
+ * Days; where several field seasons are pooled (the season itself is a nuisance of its own), days since the start of each.
+ * A field season may run over New Year.
+ */
 function datesOf(snapshot: Snapshot, design: Design): Float64Array {
   const days = numbersAt(design, snapshot.tables.count.columns.date.values)
-  const years = new Map<number, number>()
-  for (const day of days)
-    if (!Number.isNaN(day) && !years.has(day)) years.set(day, Date.parse(`${isoDate(day).slice(0, 4)}-01-01`) / 86_400_000)
-  return new Set(years.values()).size > 1 ? days.map((day) => day - (years.get(day) ?? Number.NaN)) : days
+  const known = days.filter((day) => !Number.isNaN(day))
+  if (known.length === 0) return days
+  // Half a day of slack: the same calendar day drifts by a quarter of a day from year to year.
+  const start = seasonStart(known) - 0.5
+  const seasonOf = (day: number): number => Math.floor((day - start) / yearLength)
+  const seasons = new Set(known.map(seasonOf))
+  return seasons.size > 1 ? days.map((day) => day - Math.round(start + 0.5 + seasonOf(day) * yearLength)) : days
 }
 
 function hoursOf(snapshot: Snapshot, design: Design): readonly Float64Array[] {
