@@ -13,6 +13,7 @@ import {
   sheetAccepted,
   unpackColumns,
 } from '@thrum/model'
+import { emptiedBody } from './sheet-of.ts'
 
 /** Kinds the log itself needs: what must stay forgotten, and which sheets count. They hold nothing to forget. */
 const neverEmptied: ReadonlySet<string> = new Set([redacted.kind, sheetAccepted.kind])
@@ -25,13 +26,13 @@ export function whatIsForgotten(fact: Fact): { readonly fact: string; readonly r
 
 /**
  * The fact without what was to be forgotten: the whole body (-1 among `rows`), or single rows of a batch.
- * The envelope stays, so that a merge can't bring the body back. Emptying twice equals emptying once, in any order.
+ * The envelope stays, so that a merge can't bring the body back; so do the hashes that tell which sheet it was of. Emptying twice equals emptying once, in any order.
  *
  * A batch of a newer version can't be opened here and is returned as it is, unless all of it is to be forgotten.
  */
 export function withoutForgotten<F extends Fact>(fact: F, rows: readonly number[]): F {
   if (rows.length === 0 || neverEmptied.has(fact.kind)) return fact
-  if (rows.includes(-1)) return { ...fact, body: {}, data: null }
+  if (rows.includes(-1)) return { ...fact, body: emptiedBody(fact), data: null }
   const understood = fact.kind === rowsBrought.kind ? readFact(fact) : null
   if (understood?.kind !== 'read' || fact.data === null) return fact
   const body = understood.body as BodyOf<typeof rowsBrought>

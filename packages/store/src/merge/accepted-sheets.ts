@@ -1,4 +1,5 @@
-import { type Fact, rowsBrought, sheetAccepted, sheetRead } from '@thrum/model'
+import { sheetAccepted, sheetRead } from '@thrum/model'
+import { fileHashOf, sheetOf } from '../fact/sheet-of.ts'
 import type { ProjectLog } from '../port.ts'
 
 /** The names of all sheets that count in at least one of these logs. */
@@ -15,12 +16,6 @@ export async function acceptedSheets(logs: readonly ProjectLog[]): Promise<Reado
   return accepted
 }
 
-/** The sheet that a fact belongs to, null where it belongs to none. */
-export function sheetOf(fact: Fact): string | null {
-  const isOfSheet = fact.kind === sheetRead.kind || fact.kind === rowsBrought.kind || fact.kind === sheetAccepted.kind
-  return isOfSheet && typeof fact.body.sheet === 'string' ? fact.body.sheet : null
-}
-
 /** Hashes of the files behind sheets that do not count, unless a sheet that does came from the same file. */
 export async function filesHeldBack(log: ProjectLog, accepted: ReadonlySet<string>): Promise<ReadonlySet<string>> {
   const held = new Set<string>()
@@ -28,8 +23,8 @@ export async function filesHeldBack(log: ProjectLog, accepted: ReadonlySet<strin
   for await (const facts of log.factsAfter(0, { kinds: [sheetRead.kind] })) {
     for (const fact of facts) {
       const sheet = sheetOf(fact)
-      const { fileHash } = fact.body
-      if (sheet === null || typeof fileHash !== 'string') continue
+      const fileHash = fileHashOf(fact)
+      if (sheet === null || fileHash === null) continue
       if (accepted.has(sheet)) wanted.add(fileHash)
       else held.add(fileHash)
     }

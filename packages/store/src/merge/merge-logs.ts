@@ -1,8 +1,9 @@
 import { type Fact, redacted, sheetAccepted } from '@thrum/model'
 import { type LongWork, sha256Stream } from '@thrum/model/ground'
 import { storeError } from '../errors.ts'
+import { sheetOf } from '../fact/sheet-of.ts'
 import type { ProjectLog } from '../port.ts'
-import { acceptedSheets, filesHeldBack, sheetOf } from './accepted-sheets.ts'
+import { acceptedSheets, filesHeldBack } from './accepted-sheets.ts'
 
 export interface Merged {
   /** Facts that `into` did not have. */
@@ -30,9 +31,9 @@ export async function mergeLogs(into: ProjectLog, from: ProjectLog, work: LongWo
   const progress = { done: 0, total: await from.factCount(), unit: 'fact' }
 
   const pause = async (): Promise<void> => {
-    if (work.signal.aborted) throw work.signal.reason
     work.onProgress?.({ ...progress })
     await work.breathe()
+    if (work.signal.aborted) throw work.signal.reason
   }
   const take = async (chunks: AsyncIterable<readonly Fact[]>, isWanted: (fact: Fact) => boolean): Promise<void> => {
     for await (const chunk of chunks) {
