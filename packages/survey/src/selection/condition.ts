@@ -17,7 +17,16 @@ export function parseCondition(text: string): Condition {
   return { name: name.trim(), sign, values: rest.split('|').map((value) => value.trim()) }
 }
 
-const asNumber = (word: string): number => (/^\d{4}-\d\d-\d\d$/u.test(word) ? dayNumber(word) : Number.parseFloat(word))
+const calendarWord = /^\d{4}-\d\d(?:-\d\d)?$/u
+const calendarLimit = /^\d{4}(?:-\d\d){0,2}$/u
+
+/** A word as a number; dates and months as days, cut to the limit's own precision: `date<=2031-07` holds all of July. */
+function asNumber(word: string, limit: string): number {
+  if (!calendarWord.test(word)) return Number.parseFloat(word)
+  const cut = calendarLimit.test(limit) ? word.slice(0, limit.length) : word
+  if (cut.length === 4) return Number(cut)
+  return dayNumber(cut.length === 7 ? `${cut}-01` : cut)
+}
 
 /**
  * For each level of the factor whether the condition holds; -1 (not recorded) never fulfils one.
@@ -30,8 +39,9 @@ export function rowsWhere(snapshot: Snapshot, condition: Condition): (row: numbe
   const holds = factor.levels.map((level) => {
     if (condition.sign === '=') return condition.values.includes(level)
     if (condition.sign === '!=') return !condition.values.includes(level)
-    const limit = asNumber(condition.values[0] ?? '')
-    return condition.sign === '>=' ? asNumber(level) >= limit : asNumber(level) <= limit
+    const word = condition.values[0] ?? ''
+    const limit = asNumber(word, word)
+    return condition.sign === '>=' ? asNumber(level, word) >= limit : asNumber(level, word) <= limit
   })
   if (condition.sign === '=' || condition.sign === '!=') {
     const missing = condition.values.find((value) => !factor.levels.includes(value))
@@ -42,7 +52,7 @@ export function rowsWhere(snapshot: Snapshot, condition: Condition): (row: numbe
         known: factor.levels.slice(0, 30).join(', '),
       })
     }
-  } else if (Number.isNaN(asNumber(condition.values[0] ?? ''))) {
+  } else if (Number.isNaN(asNumber(condition.values[0] ?? '', ''))) {
     throw new ThrumError('survey/condition/not-ordered', { name: condition.name, found: condition.values[0] ?? '' })
   }
   return (row) => holds[factor.levelOf[row] ?? -1] ?? false
