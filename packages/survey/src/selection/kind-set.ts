@@ -56,17 +56,19 @@ export function talliesOf(snapshot: Snapshot, set: KindSet): Float64Array {
   const sums = new Float64Array(rows)
   const found = new Int32Array(rows)
   const blocked = new Uint8Array(rows)
-  const lastKind = new Int32Array(rows).fill(-1)
+  const seen = new Uint8Array(rows * set.kinds.length)
   for (let tally = 0; tally < snapshot.tallyCount.length; tally++) {
     const kind = snapshot.tallyKind[tally] as number
-    if ((place[kind] ?? -1) < 0) continue
+    const own = place[kind] ?? -1
+    if (own < 0) continue
     const count = snapshot.tallyCount[tally] as number
     if (isCounted(markAt(number, tally))) sums[count] = (sums[count] as number) + (number.values[tally] as number)
     else blocked[count] = 1
     // Several rows of one kind in one count (castes, behaviours) are one kind looked for.
-    if (lastKind[count] !== kind) {
+    const cell = count * set.kinds.length + own
+    if (seen[cell] === 0) {
       found[count] = (found[count] as number) + 1
-      lastKind[count] = kind
+      seen[cell] = 1
     }
   }
   for (let row = 0; row < rows; row++) if (blocked[row] === 1 || (found[row] as number) < set.kinds.length) sums[row] = Number.NaN
