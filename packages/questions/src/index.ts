@@ -1,1 +1,13 @@
-export {}
+// The questions
+export { isDesignSound } from './is-design-sound/question.ts'
+export type { Question, Work } from './question.ts'
+export { findQuestion, questions } from './questions.ts'
+// Receipts
+export { csv } from './receipt/csv.ts'
+export type { Receipt } from './receipt/receipt.ts'
+// The verdict rule
+export { combineVerdicts, type LimitsAt, readVerdict, type VerdictAsked, type VerdictRead } from './verdict/read-verdict.ts'
+export { whatDiffers } from './what-differs/question.ts'
+export { whoVisits } from './who-visits/question.ts'
+// Words of this package
+export { words as questionsWords } from './words.en.ts'

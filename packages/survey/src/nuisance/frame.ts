@@ -103,14 +103,21 @@ export function rangeOf(column: Float64Array): number {
 export const isTooEven = (range: number, even: number): boolean => range < even * (1 - 1e-9)
 
 /**
- * A nuisance's columns on the frame: means over counts, told from their group, those too even to mislead dropped.
- * `null` where some row of the frame has nothing recorded, so that the nuisance cannot be checked.
+ * A nuisance's columns on the frame, means over counts, those too even to mislead dropped: as they are, and told from their
+ * group. `null` where some row of the frame has nothing recorded, so that the nuisance cannot be checked.
  */
-export function nuisanceOnFrame(design: Design, frame: Frame, nuisance: Nuisance): readonly Float64Array[] | null {
+export function nuisanceOnFrame(
+  design: Design,
+  frame: Frame,
+  nuisance: Nuisance,
+): { readonly means: readonly Float64Array[]; readonly told: readonly Float64Array[] } | null {
   const made = nuisance.columns.map((column) => meansOver(frame.rows, frame.frameRow, design.effort, column))
   if (made.length === 0 || made.some((column) => column.some(Number.isNaN))) return null
-  const told = made.map((column) => withinGroups(frame.groupOf, column))
+  const both = made.map((means) => ({ means, told: withinGroups(frame.groupOf, means) }))
   // An hour and its square are one curve: they stay or go together, by the hour.
-  if (nuisance.name === 'hour') return isTooEven(rangeOf(told[0] ?? new Float64Array()), nuisance.even) ? [] : told
-  return told.filter((column) => !isTooEven(rangeOf(column), nuisance.even))
+  const kept =
+    nuisance.name === 'hour'
+      ? both.filter(() => !isTooEven(rangeOf(both[0]?.told ?? new Float64Array()), nuisance.even))
+      : both.filter(({ told }) => !isTooEven(rangeOf(told), nuisance.even))
+  return { means: kept.map(({ means }) => means), told: kept.map(({ told }) => told) }
 }

@@ -87,7 +87,7 @@ export function tanglesOf(snapshot: Snapshot, design: Design): Tangles {
   const unchecked: NuisanceName[] = []
   const usable: { readonly nuisance: Nuisance; readonly columns: readonly Float64Array[] }[] = []
   for (const nuisance of nuisancesOf(snapshot, design)) {
-    const columns = nuisanceOnFrame(design, frame, nuisance)
+    const columns = nuisanceOnFrame(design, frame, nuisance)?.told ?? null
     if (columns === null) {
       if (nuisance.columns.length > 0 || nuisance.name === 'date' || nuisance.name === 'stage') unchecked.push(nuisance.name)
     } else if (columns.length > 0) usable.push({ nuisance, columns })
@@ -116,4 +116,21 @@ export function tanglesOf(snapshot: Snapshot, design: Design): Tangles {
     )
   }
   return { found, unchecked, lost }
+}
+
+/** The frame with the nuisance columns that an inflation was computed from, for anyone who wants to compute it again. */
+export interface FrameTable {
+  readonly frame: Frame
+  readonly nuisances: readonly { readonly name: NuisanceName; readonly columns: readonly Float64Array[] }[]
+}
+
+export function frameTable(snapshot: Snapshot, design: Design): FrameTable {
+  const frame = frameOf(design)
+  return {
+    frame,
+    nuisances: nuisancesOf(snapshot, design).flatMap((nuisance) => {
+      const columns = nuisanceOnFrame(design, frame, nuisance)?.means ?? []
+      return columns.length === 0 ? [] : [{ name: nuisance.name, columns }]
+    }),
+  }
 }

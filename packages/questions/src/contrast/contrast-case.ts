@@ -1,0 +1,140 @@
+import { isoDate, type OptionsOf, type Snapshot } from '@thrum/model'
+import { ThrumError } from '@thrum/model/ground'
+import {
+  allKinds,
+  auditContrast,
+  buildDesign,
+  type ContrastAsked,
+  type Design,
+  type FieldContrast,
+  type Finding,
+  fieldContrast,
+  type KindSet,
+  kindSet,
+  type Measure,
+  type Nuisance,
+  nuisancesOf,
+  type SelectedCounts,
+  stagesApart,
+  type Tangles,
+  talliesOf,
+  tanglesOf,
+} from '@thrum/survey'
+import type { contrastOptions } from './options.ts'
+import { selectByOptions } from './selection.ts'
+
+export type ContrastOptions = OptionsOf<typeof contrastOptions>
+
+/** One kind's contrast, with its tallies. */
+export interface KindContrast {
+  readonly kind: KindSet
+  readonly tallies: Float64Array
+  readonly contrast: FieldContrast
+}
+
+/** A contrast as it was asked, its design, the audit of it, and what the counts say, kind by kind. */
+export interface ContrastCase {
+  readonly snapshot: Snapshot
+  readonly selected: SelectedCounts
+  readonly measure: Measure
+  readonly design: Design
+  readonly tangles: Tangles
+  readonly nuisances: readonly Nuisance[]
+  readonly kinds: readonly KindContrast[]
+  readonly against: { readonly kind: KindSet; readonly tallies: Float64Array } | null
+  readonly findings: readonly Finding[]
+  readonly worth: number
+}
+
+/** S that is suggested where nobody set one (product charter): 2 for one kind, 1.5 for all together. */
+export function suggestedWorth(kinds: readonly string[]): number {
+  return kinds.length === 1 && kinds[0] === allKinds ? 1.5 : 2
+}
+
+export function kindsAsked(options: ContrastOptions): readonly string[] {
+  return options.kinds === undefined || options.kinds.length === 0 ? [allKinds] : options.kinds
+}
+
+function askedOf(options: ContrastOptions, kinds: readonly KindSet[], measure: Measure, window: 'in' | 'all'): ContrastAsked {
+  return {
+    between: options.between ?? null,
+    levels: options.levels ?? null,
+    since: options.since ?? null,
+    measure,
+    window,
+    kindClass: kinds.length === 1 ? (kinds[0]?.class ?? 'other') : 'other',
+  }
+}
+
+/** The contrast over the selected counts, in a measure and with or without counts outside the window. */
+export function contrastCase(
+  snapshot: Snapshot,
+  options: ContrastOptions,
+  worth: number,
+  vary: { readonly measure?: Measure; readonly window?: 'in' | 'all' } = {},
+): ContrastCase {
+  const selected = selectByOptions(snapshot, options)
+  const sets = kindsAsked(options).map((name) => kindSet(snapshot, name))
+  const measure = vary.measure ?? options.per ?? 'time'
+  const against = options.against === undefined ? null : kindSet(snapshot, options.against)
+  if (against !== null && sets.some((set) => set.kinds.some((kind) => against.kinds.includes(kind)))) {
+    throw new ThrumError('questions/against-itself', { kind: against.label })
+  }
+  const design = buildDesign(
+    snapshot,
+    selected.rows,
+    selected.unit,
+    askedOf(options, sets, measure, vary.window ?? options.window ?? 'in'),
+  )
+  if (design.levels.length < 2) {
+    throw new ThrumError('questions/one-level', { factor: options.between ?? '', level: design.levels[0] ?? '' })
+  }
+  const tangles = tanglesOf(snapshot, design)
+  const againstTallies = against === null ? null : talliesOf(snapshot, against)
+  const kinds = sets.map((kind): KindContrast => {
+    const tallies = talliesOf(snapshot, kind)
+    return { kind, tallies, contrast: fieldContrast(snapshot, design, tangles, tallies, againstTallies) }
+  })
+  const input = {
+    snapshot,
+    design,
+    tangles,
+    selected: Array.from(selected.rows),
+    kinds: against === null ? sets : [...sets, against],
+    worth,
+    relative: against !== null,
+  }
+  const adjusted = kinds.flatMap(({ contrast }) =>
+    contrast.pairs.flatMap((pair) => (pair.kind === 'estimated' ? pair.adjusted : [])),
+  )
+  return {
+    snapshot,
+    selected,
+    measure,
+    design,
+    tangles,
+    nuisances: nuisancesOf(snapshot, design),
+    kinds,
+    against: against === null || againstTallies === null ? null : { kind: against, tallies: againstTallies },
+    findings: [...stagesApart(input, adjusted), ...auditContrast(input)],
+    worth,
+  }
+}
+
+/** Day numbers of the counts that have one. */
+const daysOf = (snapshot: Snapshot): Float64Array => snapshot.tables.count.columns.date.values.filter((day) => !Number.isNaN(day))
+
+/** True while counts are still to come: the plan's last visit lies after the latest count of the project. */
+export function isEarly(snapshot: Snapshot): boolean {
+  const last = snapshot.plan?.lastVisit ?? null
+  if (last === null) return false
+  return daysOf(snapshot).reduce((most, day) => Math.max(most, day), Number.NEGATIVE_INFINITY) < last
+}
+
+/** The kind that the plan declared primary before counting began; null where none was. */
+export function primaryKind(snapshot: Snapshot): string | null {
+  const plan = snapshot.plan
+  if (plan === null || plan.primaryKind === null) return null
+  const first = daysOf(snapshot).reduce((least, day) => Math.min(least, day), Number.POSITIVE_INFINITY)
+  return first === Number.POSITIVE_INFINITY || plan.at.slice(0, 10) <= isoDate(first) ? plan.primaryKind : null
+}

@@ -1,0 +1,3 @@
+import { contrastOptions, verdictOptions } from '../contrast/options.ts'
+
+export const isDesignSoundOptions = { ...contrastOptions, worth: verdictOptions.worth } as const

@@ -1,0 +1,65 @@
+/** R functions for the field-level t (methods.md 2.8): cells, units, nuisance means, then lm(). */
+export const contrastFunctions = `
+d <- read("counts.csv")
+# log rate of a cell, or log odds where another kind stands against it; the half is always added
+z_of <- function(x) {
+  seen <- x[!is.na(x$count), ]
+  if (!nrow(seen)) return(NA)
+  if (relative) log((sum(seen$count) + 0.5) / (sum(seen$other) + 0.5)) else log((sum(seen$count) + 0.5) / sum(seen$effort))
+}
+mean_of <- function(x, column) { known <- !is.na(x[[column]]); sum(x[[column]][known] * x$effort[known]) / sum(x$effort[known]) }
+contrast <- function(kind, reference, level, nuisances, confidence) {
+  k <- d[d$kind == kind, ]
+  fields <- unique(k$field)
+  if (structure == "between-fields") {
+    u <- do.call(rbind, lapply(fields, function(f) {
+      x <- k[k$field == f, ]
+      data.frame(z = z_of(x), level = x$level[1], block = x$block[1], as.list(sapply(nuisances, function(n) mean_of(x, n))))
+    }))
+  } else {
+    side <- if (structure == "within-fields") k$level else k$period
+    first <- if (structure == "within-fields") reference else "before"
+    second <- if (structure == "within-fields") level else "after"
+    u <- do.call(rbind, lapply(fields, function(f) {
+      a <- k[k$field == f & side == first, ]; b <- k[k$field == f & side == second, ]
+      if (!nrow(a) || !nrow(b)) return(NULL)
+      data.frame(z = z_of(b) - z_of(a), level = b$level[1], block = b$block[1],
+        as.list(sapply(nuisances, function(n) mean_of(b, n) - mean_of(a, n))))
+    }))
+  }
+  u <- u[!is.na(u$z), ]
+  terms <- nuisances
+  if (structure %in% c("between-fields", "before-after-control")) {
+    u$level <- relevel(factor(u$level), ref = reference)
+    if (length(unique(u$block)) > 1) terms <- c("factor(block)", terms)
+    fit <- lm(reformulate(c(terms, "level"), "z"), data = u)
+    term <- paste0("level", level)
+  } else {
+    fit <- lm(if (length(terms)) reformulate(terms, "z") else z ~ 1, data = u)
+    term <- "(Intercept)"
+  }
+  c(exp(coef(fit)[[term]]), exp(confint(fit, term, level = confidence)))
+}
+`
+
+/** R functions for what was counted in these watches: exact Poisson limits, ratio and odds. */
+export const watchFunctions = `
+watches <- function(kind, group) { k <- d[d$kind == kind & d$group == group & !is.na(d$count), ]; c(sum(k$count), sum(k$effort)) }
+garwood <- function(x, e, scale) scale / e * c(x, if (x == 0) 0 else qchisq(0.025, 2 * x) / 2, qchisq(0.975, 2 * x + 2) / 2)
+`
+
+/** R functions for the inflation of the asked contrast (methods.md 2.11), on units told from the mean of their group. */
+export const inflationFunctions = `
+g <- read.csv("design.csv", check.names = FALSE)
+told <- function(x) { r <- x - ave(x, g$group); r - ave(r, g$group) }
+length_left <- function(y, X) { if (!ncol(X)) return(sqrt(sum(y^2))); q <- qr(sweep(X, 2, pmax(apply(abs(X), 2, max), 1e-300), "/"), tol = 1e-7); sqrt(sum(qr.resid(q, y)^2)) }
+inflation <- function(level, nuisances) {
+  levels <- setdiff(sort(unique(g$level)), 0)
+  of <- function(l) told(as.numeric(g$level == l & (!controlled | g$period == 1)))
+  kept <- do.call(cbind, c(lapply(setdiff(levels, level), of), if (controlled) list(told(g$period)), list(matrix(0, nrow(g), 0))))
+  y <- of(level)
+  before <- length_left(y, kept)
+  after <- length_left(y, cbind(kept, do.call(cbind, lapply(nuisances, function(n) told(g[[n]])))))
+  if (after <= 1e-7 * before) Inf else max(1, (before / after)^2)
+}
+`

@@ -1,0 +1,143 @@
+import { type Answer, rowAddress, type Snapshot } from '@thrum/model'
+import { frameTable } from '@thrum/survey'
+import { type ContrastCase, type ContrastOptions, contrastCase } from '../contrast/contrast-case.ts'
+import { perUnit } from '../contrast/estimates.ts'
+import { contrastFunctions, inflationFunctions, watchFunctions } from './contrast-r.ts'
+import { type CsvCell, csv, rNumber, rString, rVector } from './csv.ts'
+import { rScript } from './r-script.ts'
+import type { Receipt } from './receipt.ts'
+
+/** Nuisance columns that entered any headline, by the name they have in the table. */
+function enteredNuisances(asked: ContrastCase): readonly { readonly label: string; readonly perRow: Float64Array }[] {
+  const entered = new Set(
+    asked.kinds.flatMap(({ contrast }) => contrast.pairs.flatMap((pair) => (pair.kind === 'estimated' ? pair.adjusted : []))),
+  )
+  return asked.nuisances
+    .filter(({ name }) => entered.has(name))
+    .flatMap(({ name, columns }) => columns.map((perRow, k) => ({ label: nuisanceLabel(name, k), perRow })))
+}
+
+const nuisanceLabel = (name: string, column: number): string => `${name}.${column + 1}`
+
+function countsTable(asked: ContrastCase): string {
+  const { snapshot, design } = asked
+  const controlled = design.structure === 'before-after-control'
+  const entered = enteredNuisances(asked)
+  const header = [
+    'address',
+    'field',
+    'block',
+    'level',
+    'period',
+    'group',
+    'kind',
+    'count',
+    'other',
+    'effort',
+    ...entered.map(({ label }) => label),
+  ]
+  const rows = asked.kinds.flatMap(({ kind, tallies }) =>
+    Array.from(design.rows, (row, k): readonly CsvCell[] => {
+      const field = design.fields[design.fieldOf[k] as number]
+      const level = design.levels[design.levelOf[k] as number] ?? ''
+      const period = design.since === null ? '' : design.periodOf[k] === 1 ? 'after' : 'before'
+      const other = asked.against?.tallies[row] ?? Number.NaN
+      const both = asked.against === null || !Number.isNaN(other)
+      return [
+        rowAddress(snapshot.tables.count, row),
+        field?.name ?? '',
+        design.blocks[field?.block ?? 0] ?? '',
+        level,
+        period,
+        controlled ? `${level}, ${period}` : level,
+        kind.label,
+        both ? (tallies[row] as number) : null,
+        asked.against === null || Number.isNaN(tallies[row] as number) ? null : other,
+        design.effort[k] as number,
+        ...entered.map(({ perRow }) => perRow[k] as number),
+      ]
+    }),
+  )
+  return csv(header, rows)
+}
+
+function designTable(asked: ContrastCase): { readonly text: string; readonly columns: ReadonlyMap<string, readonly string[]> } {
+  const { frame, nuisances } = frameTable(asked.snapshot, asked.design)
+  const columns = new Map(nuisances.map(({ name, columns: own }) => [name as string, own.map((_, k) => nuisanceLabel(name, k))]))
+  const header = ['group', 'level', 'period', ...[...columns.values()].flat()]
+  const rows = Array.from({ length: frame.rows }, (_, k): readonly CsvCell[] => [
+    frame.groupOf[k] as number,
+    frame.levelOf[k] as number,
+    frame.periodOf[k] as number,
+    ...nuisances.flatMap(({ columns: own }) => own.map((column) => column[k] as number)),
+  ])
+  return { text: csv(header, rows), columns }
+}
+
+function ratioChecks(asked: ContrastCase, answer: Answer): readonly string[] {
+  return asked.kinds.flatMap(({ kind, contrast }) =>
+    contrast.pairs.flatMap((pair): readonly string[] => {
+      const level = asked.design.levels[pair.level] ?? ''
+      const told = answer.estimates.find(({ id }) => id === `ratio/${kind.label}/${level}`)
+      if (pair.kind === 'refused' || told === undefined) return []
+      const nuisances = pair.nuisances.flatMap(({ name, columns }) => columns.map((_, k) => rString(nuisanceLabel(name, k))))
+      const said = rVector([rNumber(told.value), rNumber(told.interval.low), rNumber(told.interval.high)])
+      return [
+        `check(${rString(`ratio of ${kind.label}, ${level}`)}, contrast(${rString(kind.label)}, ${rString(asked.design.levels[0] ?? '')}, ${rString(level)}, ${nuisances.length === 0 ? 'character(0)' : rVector(nuisances)}, ${told.interval.level}), ${said})`,
+      ]
+    }),
+  )
+}
+
+/** What was counted in each group of watches, where nothing more can be claimed. */
+function watchChecks(asked: ContrastCase, answer: Answer): readonly string[] {
+  const { scale } = perUnit(asked.measure, asked.design.unit === 'snapshot')
+  return answer.estimates.flatMap(({ id, value, interval }): readonly string[] => {
+    const said = rVector([rNumber(value), rNumber(interval.low), rNumber(interval.high)])
+    for (const { kind } of asked.kinds) {
+      const start = `rate/${kind.label}/`
+      if (asked.against === null && id.startsWith(start)) {
+        const group = rString(id.slice(start.length))
+        return [`w <- watches(${rString(kind.label)}, ${group}); check(${rString(id)}, garwood(w[1], w[2], ${scale}), ${said})`]
+      }
+      const exact = `ratio/${kind.label}/`
+      if (id.startsWith(exact) && id.endsWith('/these-watches')) {
+        const other = rString(id.slice(exact.length, -'/these-watches'.length))
+        const call = `a <- watches(${rString(kind.label)}, ${other}); b <- watches(${rString(kind.label)}, ${rString(asked.design.levels[0] ?? '')})`
+        return [
+          `${call}; t <- poisson.test(c(a[1], b[1]), c(a[2], b[2])); check(${rString(id)}, c(t$estimate, t$conf.int), ${said})`,
+        ]
+      }
+    }
+    return []
+  })
+}
+
+export function inflationChecks(asked: ContrastCase, columns: ReadonlyMap<string, readonly string[]>): readonly string[] {
+  return asked.tangles.found.map(({ nuisances, inflation, level }) => {
+    const names = nuisances.flatMap((name) => (columns.get(name) ?? []).map(rString))
+    const said = inflation === Number.POSITIVE_INFINITY ? 'Inf' : rNumber(inflation)
+    return `check(${rString(`inflation by ${nuisances.join(' with ')}`)}, inflation(${level}, ${rVector(names)}), ${said})`
+  })
+}
+
+/** Receipt of a contrast, or of the audit of its design. */
+export function contrastReceipt(snapshot: Snapshot, answer: Answer, options: ContrastOptions, worth: number): Receipt {
+  const asked = contrastCase(snapshot, options, worth)
+  const design = designTable(asked)
+  const auditOnly = answer.question === 'is-design-sound'
+  const body = [
+    `structure <- ${rString(asked.design.structure)}`,
+    `controlled <- ${asked.design.structure === 'before-after-control' ? 'TRUE' : 'FALSE'}`,
+    `relative <- ${asked.against === null ? 'FALSE' : 'TRUE'}`,
+    ...(auditOnly ? [] : [contrastFunctions, watchFunctions, ...ratioChecks(asked, answer), ...watchChecks(asked, answer)]),
+    ...(asked.tangles.found.length > 0 ? [inflationFunctions, ...inflationChecks(asked, design.columns)] : []),
+  ]
+  return {
+    files: [
+      { name: 'counts.csv', text: countsTable(asked) },
+      { name: 'design.csv', text: design.text },
+      { name: 'receipt.R', text: rScript(answer, body) },
+    ],
+  }
+}

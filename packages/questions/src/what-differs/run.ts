@@ -1,0 +1,75 @@
+import type { Answer, OptionsOf, Snapshot } from '@thrum/model'
+import { type Saying, saying, ThrumError } from '@thrum/model/ground'
+import { contrastCautions } from '../contrast/cautions.ts'
+import { type ContrastCase, contrastCase, kindsAsked, suggestedWorth } from '../contrast/contrast-case.ts'
+import { contrastEstimates } from '../contrast/estimates.ts'
+import { nextSteps } from '../contrast/next-steps.ts'
+import { heldBack, type PairVerdict, pairVerdicts } from '../contrast/pair-verdict.ts'
+import { contrastName } from '../contrast/phrases.ts'
+import { recipeOf } from '../contrast/recipe.ts'
+import { relativeEstimate, relativeOffer, shareEstimates } from '../contrast/relative-offer.ts'
+import type { Work } from '../question.ts'
+import { combineVerdicts } from '../verdict/read-verdict.ts'
+import { claimsOf } from './claims.ts'
+import { contrastFigures } from './figures.ts'
+import { headlineOf, refusalSaying } from './headline.ts'
+import { methodOf } from './method.ts'
+import type { whatDiffersOptions } from './options.ts'
+import { variantsOf } from './variants.ts'
+
+export type WhatDiffersOptions = OptionsOf<typeof whatDiffersOptions>
+
+/** @throws ThrumError questions/worth-needed, naming the suggested S: it has no silent default */
+export function requireWorth(options: WhatDiffersOptions): number {
+  if (options.worth !== undefined) return options.worth
+  throw new ThrumError('questions/worth-needed', { suggested: suggestedWorth(kindsAsked(options)) })
+}
+
+export function askedSaying(asked: ContrastCase): Saying {
+  const { design, against } = asked
+  return saying('questions/what-differs/asked', {
+    kinds: asked.kinds.map(({ kind }) => kind.label).join(', '),
+    contrast: contrastName(asked),
+    levels: design.levels.join(', '),
+    against:
+      against === null
+        ? saying('questions/nothing')
+        : saying('questions/what-differs/asked/against', { kind: against.kind.label }),
+  })
+}
+
+const refusalOf = (own: PairVerdict): Saying | null => (own.pair.kind === 'refused' ? refusalSaying(own.pair.refusal) : null)
+
+/** A contrast between levels of anything recorded: the audit first, then the field-level t, then the verdict rule. */
+export async function runContrast(snapshot: Snapshot, options: WhatDiffersOptions, work: Work): Promise<Answer> {
+  const asked = contrastCase(snapshot, options, requireWorth(options))
+  await work.breathe()
+  const variants = variantsOf(snapshot, asked, options)
+  const found = pairVerdicts(asked).map((own) => (variants.opposed(own) ? heldBack(own) : own))
+  const verdict = combineVerdicts(found.map((own) => own.verdict))
+  const blocked = verdict === 'design-blocks'
+  const offer = blocked ? relativeOffer(asked) : null
+  const estimates = [
+    ...contrastEstimates(asked, found),
+    ...variants.estimates,
+    ...(offer === null ? [] : [relativeEstimate(offer, asked.design.rows.length)]),
+    ...(blocked ? shareEstimates(asked) : []),
+  ]
+  const notes =
+    options.worthSet === 'after-looking' ? [saying('questions/headline/worth-after-look', { worth: asked.worth })] : []
+  return {
+    version: 1,
+    question: 'what-differs',
+    asked: askedSaying(asked),
+    verdict,
+    evidence: 'counted',
+    headline: headlineOf(asked, found, notes),
+    claims: claimsOf(asked, found, offer, options.expect),
+    estimates,
+    cautions: contrastCautions(asked, found, refusalOf, variants.findings),
+    method: methodOf(asked, found, work.rng),
+    figures: contrastFigures(asked, estimates),
+    next: nextSteps(asked, found),
+    receipt: recipeOf(snapshot, options, asked.design.rows.length, work),
+  }
+}

@@ -1,0 +1,50 @@
+import type { Words } from '@thrum/model/ground'
+
+/** What `what-differs` says, in English. ICU message texts by id. */
+export const words: Words = {
+  'questions/what-differs/title': 'a contrast between levels of anything recorded',
+  'questions/what-differs/asked': 'Does {kinds}{against} differ: {contrast} ({levels})?',
+  'questions/what-differs/asked/against': ' for each {kind}',
+  'questions/what-differs/headline/shown/caused':
+    '{kind}: {levelB} caused, under these conditions, {ratio, number, ::@@@} times the {noun} of {levelA} ({level, number, ::percent .###} interval {low, number, ::@@@} to {high, number, ::@@@}; {fields} fields); {size}.',
+  'questions/what-differs/headline/shown/changed-more':
+    '{kind}: {levelB} changed {ratio, number, ::@@@} times as much in {noun} as {levelA} ({level, number, ::percent .###} interval {low, number, ::@@@} to {high, number, ::@@@}; {fields} fields); {size}.',
+  'questions/what-differs/headline/shown/associated':
+    '{kind}: {levelB} was associated with {ratio, number, ::@@@} times the {noun} of {levelA} ({level, number, ::percent .###} interval {low, number, ::@@@} to {high, number, ::@@@}; {fields} fields); {size}.',
+  'questions/what-differs/size/worth-acting-on': 'worth acting on',
+  'questions/what-differs/size/may-be-too-small': 'the direction is shown, the size may be too small to matter',
+  'questions/what-differs/headline/alike/no-difference-seen':
+    '{kind}: {levelA} and {levelB} are alike for practical purposes: {ratio, number, ::@@@} times the {noun} ({level, number, ::percent .###} interval {low, number, ::@@@} to {high, number, ::@@@}; {fields} fields), all within {least, number, ::@@@} to {worth, number}.',
+  'questions/what-differs/headline/alike/difference-too-small':
+    '{kind}: a difference between {levelA} and {levelB}, too small to act on: {ratio, number, ::@@@} times the {noun} ({level, number, ::percent .###} interval {low, number, ::@@@} to {high, number, ::@@@}; {fields} fields).',
+  'questions/what-differs/headline/leaning':
+    '{kind}: leaning towards {direction} with {levelB}, not enough to act on: {ratio, number, ::@@@} times the {noun} of {levelA} ({level, number, ::percent .###} interval {low, number, ::@@@} to {high, number, ::@@@}; {fields} fields).',
+  'questions/what-differs/headline/unsettled':
+    '{kind}: not settled. {levelB} had {ratio, number, ::@@@} times the {noun} of {levelA}, but anything from {low, number, ::@@@} to {high, number, ::@@@} fits the counts ({level, number, ::percent .###} interval; {fields} fields).',
+  'questions/what-differs/headline/design-blocks':
+    '{kind}: these counts cannot tell what {levelB} did against {levelA}: {reasons}. What can be said stands below.',
+  'questions/what-differs/headline/several': '{comparisons} comparisons asked together: {each}.',
+  'questions/what-differs/headline/one-of-several': '{kind}, {levelB} against {levelA}: {verdict}',
+
+  'questions/kinds/asked': 'How many {others} for each {kindA} in the same watches?',
+  'questions/kinds/headline/shown':
+    '{kindB}: {ratio, number, ::@@@} for each {kindA} in the same watches (95 % interval {low, number, ::@@@} to {ends, select, open {no limit} other {{high, number, ::@@@}}}; {fields} fields); {size}.',
+  'questions/kinds/headline/alike':
+    '{kindB} and {kindA} were about equally frequent in the same watches: {ratio, number, ::@@@} for each ({low, number, ::@@@} to {ends, select, open {no limit} other {{high, number, ::@@@}}}; {fields} fields), all within {least, number, ::@@@} to {worth, number}.',
+  'questions/kinds/headline/leaning':
+    '{kindB}: leaning towards {direction} than {kindA}, not enough to act on: {ratio, number, ::@@@} for each ({low, number, ::@@@} to {ends, select, open {no limit} other {{high, number, ::@@@}}}; {fields} fields).',
+  'questions/kinds/headline/unsettled':
+    '{kindB}: not settled. {ratio, number, ::@@@} for each {kindA}, but anything from {low, number, ::@@@} to {ends, select, open {no limit} other {{high, number, ::@@@}}} fits the counts ({fields} fields).',
+  'questions/kinds/headline/design-blocks': '{kindB} against {kindA}: not to be told beyond these watches: {reasons}.',
+  'questions/kinds/headline/several': '{each}',
+  'questions/kinds/can-say/counted':
+    'We counted {first} {kindB} and {second} {kindA} in {watches, plural, one {one watch} other {# watches}} of {fields, plural, one {one field} other {# fields}}.',
+  'questions/kinds/cannot-say/shown':
+    'That {kindB} does more pollination than {kindA}, or the other way round: visits are not pollination.',
+  'questions/kinds/cannot-say/alike': 'That {kindB} and {kindA} do the same pollination: visits are not pollination.',
+  'questions/kinds/cannot-say/leaning': 'That one of {kindA} and {kindB} has been shown to be more frequent.',
+  'questions/kinds/cannot-say/unsettled': 'That {kindA} and {kindB} are equally frequent, or that one outnumbers the other.',
+  'questions/kinds/cannot-say/design-blocks': 'Which of {kindA} and {kindB} is more frequent in fields like these.',
+  'questions/kinds/next/more': 'More fields; more minutes in the same fields help little.',
+  'questions/kinds/next/settled': 'Settled for what was asked.',
+}

@@ -1,0 +1,53 @@
+import type { Saying, SayingValue, Words } from '@thrum/model/ground'
+import { IntlMessageFormat } from 'intl-messageformat'
+
+/** Turns sentences as data into words of one language. */
+export interface Speaker {
+  readonly language: string
+  (saying: Saying): string
+}
+
+type Primitive = string | number
+
+/**
+ * A speaker of one language.
+ *
+ * A sentence inside a sentence is said first; a list of sentences is joined as the language joins a list. A missing text is
+ * an error, so that no sentence goes unsaid.
+ *
+ * @throws RangeError from the speaker, naming the id, where no text is there
+ */
+export function createSpeaker(words: Words, language = 'en'): Speaker {
+  const formats = new Map<string, IntlMessageFormat>()
+  const list = new Intl.ListFormat(language, { style: 'long', type: 'conjunction' })
+  const formatOf = (id: string): IntlMessageFormat => {
+    const known = formats.get(id)
+    if (known !== undefined) return known
+    const text = words[id]
+    if (text === undefined) throw new RangeError(`no text for "${id}" in ${language}`)
+    const format = new IntlMessageFormat(text, language, undefined, { ignoreTag: true })
+    formats.set(id, format)
+    return format
+  }
+  const fill = (value: SayingValue): Primitive => {
+    if (typeof value === 'string') return plainText(value)
+    if (typeof value === 'number') return value
+    if (Array.isArray(value)) return list.format(value.map((one: Saying) => say(one)))
+    return say(value as Saying)
+  }
+  const say = (saying: Saying): string => {
+    const values = Object.fromEntries(Object.entries(saying.values).map(([name, value]) => [name, fill(value)]))
+    return String(formatOf(saying.id).format(values))
+  }
+  return Object.assign(say, { language })
+}
+
+/**
+ * Control codes, and marks that turn the direction of writing, made visible: a name from a file can neither move the
+ * cursor, nor colour the terminal, nor write backwards over what stands beside it.
+ */
+export function plainText(text: string): string {
+  return text.replace(/[\p{Cc}\u061c\u200e\u200f\u202a-\u202e\u2066-\u2069\u2028\u2029\ufeff]/gu, (character) =>
+    character === '\n' || character === '\t' ? ' ' : `\\u${(character.codePointAt(0) ?? 0).toString(16).padStart(4, '0')}`,
+  )
+}
