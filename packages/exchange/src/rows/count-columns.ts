@@ -92,12 +92,12 @@ export function countColumns(
   }
   columns.push({ name: 'zeros', column: { type: 'text', codes: new Int32Array(first.length), dictionary: [zeros] } })
   const place = (column: string) => ({ table: 'count' as const, column, lineOf })
-  const withUnit = (name: string, column: NamedColumn['column']): NamedColumn => {
-    const unit = declarationOf('count', name)?.unit
+  const withUnit = (name: string, column: NamedColumn['column'], said?: string): NamedColumn => {
+    const unit = said ?? declarationOf('count', name)?.unit
     return unit === undefined ? { name, column } : { name, unit, column }
   }
-  for (const { column, source } of numbers) {
-    columns.push(withUnit(column, numberColumnOf(first, agreed(watches, source), place(column), aside, shown)))
+  for (const { column, source, unit } of numbers) {
+    columns.push(withUnit(column, numberColumnOf(first, agreed(watches, source), place(column), aside, shown), unit))
   }
   if (effort !== null) columns.push(withUnit('minutes', numberColumnOf(first, effort, place('minutes'), aside, shown)))
   const lines = Float64Array.from(first, (row) => lineOf(row))

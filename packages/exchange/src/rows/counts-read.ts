@@ -7,6 +7,8 @@ export interface ShownReading {
   readonly column: string
   readonly written: string
   readonly value: number
+  /** The value as a person reads it: a date as a date. */
+  readonly printed: string
   /** Saying id of the reason. */
   readonly because: string
   readonly cells: number

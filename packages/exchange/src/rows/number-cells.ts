@@ -1,4 +1,4 @@
-import { mark, type NumberColumn } from '@thrum/model'
+import { isoDate, mark, type NumberColumn } from '@thrum/model'
 import { markOfReading, needsAnswer, type Reading, valueOfReading } from '../cell/reading.ts'
 import type { AsideWriter } from './aside-writer.ts'
 import type { CellSource } from './cell-source.ts'
@@ -6,22 +6,22 @@ import type { ShownReading } from './counts-read.ts'
 
 /** Counts readings that are more than their own digits, so that each is shown once with how often it stands. */
 export interface ShownWriter {
-  see(header: string, reading: Reading): void
+  see(header: string, reading: Reading, isDay?: boolean): void
   list(): readonly ShownReading[]
 }
 
 export function createShownWriter(): ShownWriter {
-  const seen = new Map<Reading, { header: string; cells: number }>()
+  const seen = new Map<Reading, { header: string; cells: number; isDay: boolean }>()
   return {
-    see: (header, reading) => {
+    see: (header, reading, isDay = false) => {
       if (!('because' in reading) || reading.because === undefined || !('value' in reading)) return
       const known = seen.get(reading)
-      if (known === undefined) seen.set(reading, { header, cells: 1 })
+      if (known === undefined) seen.set(reading, { header, cells: 1, isDay })
       else known.cells++
     },
     list: () => {
       const merged = new Map<string, ShownReading>()
-      for (const [reading, { header, cells }] of seen) {
+      for (const [reading, { header, cells, isDay }] of seen) {
         if (!('value' in reading)) continue
         const written = reading.written.trim()
         const key = JSON.stringify([header, written, reading.value])
@@ -30,6 +30,7 @@ export function createShownWriter(): ShownWriter {
           column: header,
           written,
           value: reading.value,
+          printed: isDay ? isoDate(reading.value) : String(reading.value),
           because: reading.because ?? '',
           cells: cells + (known?.cells ?? 0),
         })
@@ -59,7 +60,7 @@ export function numberColumnOf(
       marks[k] = code
       marked = true
     }
-    shown.see(source.header, reading)
+    shown.see(source.header, reading, place.column === 'date')
     if (needsAnswer(reading)) {
       const { table, column, lineOf } = place
       aside.put({

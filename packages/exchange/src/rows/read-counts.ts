@@ -80,7 +80,7 @@ export async function readCounts(sheet: Sheet, mapping: Mapping, work: LongWork)
       : [...rawTexts, rawLong.kind, rawLong.caste, rawLong.behaviour].filter((source) => source !== null)
   const decisions = decideRows({ texts: said, numbers: compared, lineOf, rows: sheet.rows }, mapping, sameWatch(columns, rawLong))
   const texts = rawTexts.map((source) => decidedText(source, decisions))
-  const numbers = rawNumbers.map(({ column, source }) => ({ column, source: decided(source, decisions) }))
+  const numbers = rawNumbers.map((column) => ({ ...column, source: decided(column.source, decisions) }))
   const effort = rawEffort === null ? null : decided(rawEffort, decisions)
   const wide = rawWide?.map(({ group, parts }) => ({ group, parts: parts.map((part) => decided(part, decisions)) })) ?? null
   const kept = Int32Array.from({ length: sheet.rows }, (_, row) => row).filter((row) => !decisions.out.has(row))

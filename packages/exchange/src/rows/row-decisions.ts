@@ -1,3 +1,4 @@
+import type { TextColumn } from '@thrum/model'
 import { type Saying, saying } from '@thrum/model/ground'
 import { type Reading, valueOfReading } from '../cell/reading.ts'
 import type { Mapping } from '../mapping/shape.ts'
@@ -8,6 +9,8 @@ import type { TextSource } from './text-cells.ts'
 export interface ComparedCells {
   readonly texts: readonly TextSource[]
   readonly numbers: readonly { readonly column: string; readonly source: CellSource }[]
+  /** Every column of the sheet, as written. */
+  readonly columns: readonly TextColumn[]
   readonly lineOf: (row: number) => number
   readonly rows: number
 }
@@ -75,24 +78,40 @@ function differencesOf({ texts, numbers }: ComparedCells, a: number, b: number):
   ]
 }
 
-/** Rows by what could make them one watch: a shared id, or else being equal in every cell. */
-function rowsAlike(cells: ComparedCells, by: SameWatch): readonly (readonly number[])[] {
-  const id = by === 'id' ? cells.texts.find(({ column }) => column === 'key') : undefined
-  if (by === 'nothing') return []
-  const keyOf = (row: number): string => {
-    if (id !== undefined) return String(id.codeAt(row))
-    const numbers = cells.numbers.map(({ source }) => source.at(row).written.trim())
-    return JSON.stringify([...cells.texts.map((source) => source.codeAt(row)), ...numbers])
+/** Rows of a sheet that are equal in every cell, mapped or not. */
+function equalRows(columns: readonly TextColumn[], rows: number): readonly (readonly number[])[] {
+  const equal = (a: number, b: number): boolean => columns.every(({ codes }) => codes[a] === codes[b])
+  const firstOf = new Map<number, number>()
+  const groups = new Map<number, number[]>()
+  for (let row = 0; row < rows; row++) {
+    let hash = 0x811c9dc5
+    for (const { codes } of columns) hash = Math.imul(hash ^ (codes[row] as number), 0x01000193)
+    // Rows of one hash that differ take the next free one.
+    let first = firstOf.get(hash)
+    while (first !== undefined && !equal(first, row)) first = firstOf.get(++hash)
+    if (first === undefined) firstOf.set(hash, row)
+    else groups.set(first, [...(groups.get(first) ?? [first]), row])
   }
-  const groups = new Map<string, number[]>()
-  for (let row = 0; row < cells.rows; row++) {
-    const key = keyOf(row)
-    if (key === '-1') continue
-    const known = groups.get(key)
-    if (known === undefined) groups.set(key, [row])
+  return [...groups.values()]
+}
+
+function rowsOfOneId(id: TextSource, rows: number): readonly (readonly number[])[] {
+  const groups = new Map<number, number[]>()
+  for (let row = 0; row < rows; row++) {
+    const code = id.codeAt(row)
+    if (code < 0) continue
+    const known = groups.get(code)
+    if (known === undefined) groups.set(code, [row])
     else known.push(row)
   }
-  return [...groups.values()].filter((rows) => rows.length > 1)
+  return [...groups.values()].filter((alike) => alike.length > 1)
+}
+
+/** Rows by what could make them one watch: a shared id, or else being equal in every cell. */
+function rowsAlike({ texts, columns, rows }: ComparedCells, by: SameWatch): readonly (readonly number[])[] {
+  if (by === 'nothing') return []
+  const id = by === 'id' ? texts.find(({ column }) => column === 'key') : undefined
+  return id === undefined ? equalRows(columns, rows) : rowsOfOneId(id, rows)
 }
 
 /**

@@ -16,6 +16,8 @@ import type { MappedColumns } from './mapped-columns.ts'
 export interface WatchColumn {
   readonly column: string
   readonly source: CellSource
+  /** For numbers that no declaration names: the unit the mapping gives. */
+  readonly unit?: string
 }
 
 /** Longest watch believed: a day. */
@@ -150,6 +152,10 @@ export function watchColumns(columns: MappedColumns, mapping: Mapping, habits: N
   add('flowers', flowersOf(columns, mapping, habits, area))
   for (const role of measureRoles) {
     if (role !== 'area' && role !== 'flowers' && role !== 'flowerUnits' && role !== 'flowersPerUnit') add(role, measured(role))
+  }
+  for (const column of columns.every('factor')) {
+    const { unit, factor } = column.mapped
+    if (unit !== undefined) found.push({ column: factor ?? column.header, source: measureSource(column, mapping, habits), unit })
   }
   return found
 }
