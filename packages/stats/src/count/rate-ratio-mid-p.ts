@@ -39,7 +39,7 @@ function solveMidP(successes: number, trials: number, beyond: number, side: 'low
  * @returns as `rateRatioExact`; p is twice the smaller mid-p tail, at most 1
  * @throws InputError ground/input/out-of-range
  * @source Lancaster H.O. (1961) J. Am. Stat. Assoc. 56, 223-234.
- * @check 41 in 28,010 against 15 in 19,017 gives 1.041073 to 3.449424 (R 4.2.2 uniroot on pbinom and dbinom)
+ * @check 41 in 28,010 against 15 in 19,017 gives 1.041075 to 3.449423 (R 4.2.2 uniroot on pbinom and dbinom)
  */
 export function rateRatioMidP(counts: TwoCounts): RateRatio {
   const level = requireTwoCounts(counts)

@@ -24,6 +24,10 @@ export function residualsAfter(column: ArrayLike<number>, others: Columns, toler
   const out = Float64Array.from(column)
   for (const value of out) requireFinite('column', value)
   const factors = factorise(scaleColumns(matrixOfColumns(out.length, others)).columns, tolerance)
+  // Where an intercept leads, only differences matter, and those of near numbers are exact.
+  const [lead] = others
+  const origin = out[0] ?? 0
+  if (lead !== undefined && isConstant(lead)) for (let i = 0; i < out.length; i++) out[i] = (out[i] ?? 0) - origin
   // Twice: the first pass leaves rounding in proportion to the column, the second in proportion to what is left of it.
   for (let pass = 0; pass < 2; pass++) {
     factors.applyTransposed(out)
@@ -31,6 +35,12 @@ export function residualsAfter(column: ArrayLike<number>, others: Columns, toler
     factors.apply(out)
   }
   return out
+}
+
+function isConstant(column: ArrayLike<number>): boolean {
+  const first = column[0] ?? 0
+  for (let i = 1; i < column.length; i++) if (column[i] !== first) return false
+  return first !== 0
 }
 
 /**

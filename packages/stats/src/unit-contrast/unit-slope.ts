@@ -20,7 +20,7 @@ export interface UnitSlope {
  *
  * @throws InputError on lengths that differ, block codes that are not whole, numbers not finite
  * @source Scheffe H. (1959) The Analysis of Variance, ch. 2; methods 2.8.
- * @check z 1, 2, 4 at 0, 1, 2 leaves 1 degree of freedom and is refused; z 1, 2, 4, 4 at 0, 1, 2, 3 gives 1.1, se 0.251661 (R 4.2.2 lm)
+ * @check z 1, 2, 4 at 0, 1, 2 leaves 1 degree of freedom and is refused; z 1, 2, 4, 4 at 0, 1, 2, 3 gives 1.1, se 0.264575 (R 4.2.2 lm)
  */
 export function unitSlope({ z, value, block, nuisance = [] }: UnitSlope): ContrastFit | UnitRefusal {
   requireSameLength(block === undefined ? { z, value } : { z, value, block })
