@@ -1,4 +1,4 @@
-import { InputError, requireOpenUnit, requirePositive, requireSameLength } from '@thrum/model/ground'
+import { InputError, requireFinite, requireOpenUnit, requirePositive, requireSameLength } from '@thrum/model/ground'
 import { studentMultiplier } from '../distribution/student.ts'
 import { exp } from '../elementary.ts'
 import type { Interval } from '../interval.ts'
@@ -41,7 +41,10 @@ function check({ totals, efforts, level = 0.95 }: UnitTotals): number {
       throw new InputError('ground/input/out-of-range', `totals holds ${total}; expected finite numbers of at least 0`)
     }
   }
-  for (const effort of efforts) requirePositive('efforts', effort)
+  efforts.forEach((effort, f) => {
+    requirePositive('efforts', effort)
+    requireFinite('total over effort', (totals[f] ?? 0) / effort)
+  })
   return level
 }
 

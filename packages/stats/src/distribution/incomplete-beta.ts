@@ -16,7 +16,7 @@ const settled = 2e-15
 export function logBetaKernel(a: number, b: number, x: number, y: number): number {
   const n = a + b
   const missed = stirlingError(n) - stirlingError(a) - stirlingError(b)
-  return missed - halfDeviance(a, n * x) - halfDeviance(b, n * y) - halfLogTwoPi + 0.5 * log(n / a / b)
+  return missed - halfDeviance(a, n * x) - halfDeviance(b, n * y) - halfLogTwoPi + 0.5 * (log(n) - log(a) - log(b))
 }
 
 /**
