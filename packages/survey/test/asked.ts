@@ -15,6 +15,7 @@ import {
   talliesOf,
   tanglesOf,
 } from '../src/index.ts'
+import { said } from './said.ts'
 
 /** A contrast as a person puts it. */
 export interface Asked extends Partial<Omit<ContrastAsked, 'levels'>> {
@@ -35,7 +36,10 @@ export interface Seen {
   readonly contrast: FieldContrast
 }
 
-/** The way from a snapshot to a contrast, as every question takes it: selection, design, tangles, audit, fit. */
+/**
+ * The way from a snapshot to a contrast, as every question takes it: selection, design, tangles, audit, fit. Every finding
+ * must have its words: whatever a test asks, what the audit says of it is spoken.
+ */
 export function ask(snapshot: Snapshot, asked: Asked): Seen {
   const { where = [], except = [], unit = null, kind = 'bee', against, worth = 1.5 } = asked
   const selected = selectCounts(snapshot, { where, except, unit })
@@ -58,6 +62,10 @@ export function ask(snapshot: Snapshot, asked: Asked): Seen {
     worth,
     relative: against !== undefined,
   })
+  for (const { text, cure } of findings) {
+    said(text)
+    if (cure !== null) said(cure)
+  }
   const [tallies, other] = kinds.map((set) => talliesOf(snapshot, set))
   const contrast = fieldContrast(snapshot, design, tangles, tallies ?? new Float64Array(), other ?? null)
   return { design, tangles, findings, contrast }

@@ -19,6 +19,7 @@ export function said(saying: Saying): string {
   }
   const values = Object.fromEntries(Object.entries(saying.values).map(([name, value]) => [name, fill(value)]))
   const sentence = new IntlMessageFormat(text, 'en').format(values)
-  if (typeof sentence !== 'string' || /NaN|undefined|null|∞|[{}]/u.test(sentence)) throw new Error(`${saying.id} reads: ${sentence}`)
+  if (typeof sentence !== 'string' || /NaN|undefined|null|∞|[{}]/u.test(sentence))
+    throw new Error(`${saying.id} reads: ${sentence}`)
   return sentence
 }

@@ -1,6 +1,7 @@
 import type { Snapshot } from '@thrum/model'
 import { saying } from '@thrum/model/ground'
 import { watchedMinutes } from '../design/effort.ts'
+import { levelsEmptiedBy } from './emptied-levels.ts'
 import type { AuditInput, Finding } from './finding.ts'
 
 /** Durations that differ by more than this within a question warn (methods 1.1). */
@@ -24,10 +25,10 @@ export function effortUnknown(snapshot: Snapshot, selected: readonly number[], i
 }
 
 /** A level all of whose counts lack effort cannot be compared. */
-export function levelWithoutEffort({ design }: AuditInput): readonly Finding[] {
+export function levelWithoutEffort({ snapshot, design }: AuditInput): readonly Finding[] {
   const lost = design.leftOut.find(({ because }) => because === 'no-effort')
   if (lost === undefined) return []
-  const empty = design.levels.filter((_, k) => !design.levelOf.includes(k))
+  const empty = levelsEmptiedBy(snapshot, design, lost)
   if (empty.length === 0) return []
   const per = design.measure
   return [

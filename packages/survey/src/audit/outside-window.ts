@@ -1,13 +1,14 @@
 import { bloomEdges, bloomWindow, stageGapAllowed } from '@thrum/biology'
 import { saying } from '@thrum/model/ground'
 import { nuisancesOf } from '../nuisance/nuisance.ts'
+import { levelsEmptiedBy } from './emptied-levels.ts'
 import { type AuditInput, type Finding, softened } from './finding.ts'
 
 /** Counts made when insects could not fly: left out of the headline, shown with and without; a whole level of them blocks. */
-export function outsideWindow({ design }: AuditInput): readonly Finding[] {
+export function outsideWindow({ snapshot, design }: AuditInput): readonly Finding[] {
   const out = design.leftOut.find(({ because }) => because === 'outside-window')
   if (out === undefined) return []
-  const empty = design.levels.filter((_, k) => !design.levelOf.includes(k))
+  const empty = levelsEmptiedBy(snapshot, design, out)
   if (empty.length > 0) {
     return [
       {

@@ -21,16 +21,18 @@ const sunflower = [
 
 /** Every field's counts in two watches of half its minutes, so that fields are summed and not taken from one row. */
 function stripFields(withStage: boolean): readonly CountRow[] {
-  return [...cherry.map((own) => ({ ...own, crop: 'cherry' })), ...sunflower.map((own) => ({ ...own, crop: 'sunflower' }))].flatMap(
-    ({ number, minutes, stage, crop, strip }, k) =>
-      [Math.floor(number / 2), Math.ceil(number / 2)].map((part) => ({
-        field: `field ${k + 1}`,
-        crop,
-        strip,
-        minutes: minutes / 2,
-        ...(withStage ? { stage } : {}),
-        tallies: { bee: part },
-      })),
+  return [
+    ...cherry.map((own) => ({ ...own, crop: 'cherry' })),
+    ...sunflower.map((own) => ({ ...own, crop: 'sunflower' })),
+  ].flatMap(({ number, minutes, stage, crop, strip }, k) =>
+    [Math.floor(number / 2), Math.ceil(number / 2)].map((part) => ({
+      field: `field ${k + 1}`,
+      crop,
+      strip,
+      minutes: minutes / 2,
+      ...(withStage ? { stage } : {}),
+      tallies: { bee: part },
+    })),
   )
 }
 
@@ -83,7 +85,9 @@ describe('contrast between fields', () => {
   })
 
   it('identity: levels asked the other way round mirror the contrast', () => {
-    const mirrored = answeredPair(ask(projectOfCounts({ counts: stripFields(false) }), { between: 'strip', levels: ['yes', 'no'] }))
+    const mirrored = answeredPair(
+      ask(projectOfCounts({ counts: stripFields(false) }), { between: 'strip', levels: ['yes', 'no'] }),
+    )
     expectNear(mirrored.contrast.estimate, -pair.contrast.estimate, 1e-12)
     expectNear(mirrored.contrast.se, pair.contrast.se, 1e-12)
   })

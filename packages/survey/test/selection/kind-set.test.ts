@@ -46,7 +46,10 @@ describe('how many of a kind', () => {
   })
 
   it('cells that wait, and limits, stay out; a number settled as approximate counts', () => {
-    const marked = (mark: 'waiting' | 'atLeast' | 'atMost' | 'approximate') => ({ field: 'a', tallies: { carder: { number: 9, mark } } })
+    const marked = (mark: 'waiting' | 'atLeast' | 'atMost' | 'approximate') => ({
+      field: 'a',
+      tallies: { carder: { number: 9, mark } },
+    })
     const counts = [marked('waiting'), marked('atLeast'), marked('atMost'), marked('approximate')]
     expect(numbers(counts, 'carder')).toEqual([Number.NaN, Number.NaN, Number.NaN, 9])
     const snapshot = projectOfCounts({ counts })
