@@ -1,4 +1,4 @@
-import { exposureOfField, exposureOfLevel, findWithEveryRange } from '@thrum/biology'
+import { exposureOfField, exposureOfLevel, findWithEveryRange, honeyBeeRange } from '@thrum/biology'
 import { saying } from '@thrum/model/ground'
 import { exposureOf, hivesAround, rangeOn } from './exposure.ts'
 import type { AuditInput, Finding } from './finding.ts'
@@ -11,8 +11,8 @@ interface Sides {
   readonly treated: number
 }
 
-/** Mean exposure of the two sides compared: fields weighted by minutes, then a plain mean over fields. */
-function exposures({ snapshot, design }: AuditInput, range: number | null): Sides | null {
+/** Mean exposure of the reference and of a level: fields weighted by minutes, then a plain mean over fields. */
+function exposures({ snapshot, design }: AuditInput, level: number, range: number | null): Sides | null {
   const over = (inside: (k: number) => boolean): number | null => {
     const byField = new Map<number, { exposure: number; minutes: number }[]>()
     for (let k = 0; k < design.rows.length; k++) {
@@ -26,9 +26,9 @@ function exposures({ snapshot, design }: AuditInput, range: number | null): Side
     return byField.size === 0 ? null : exposureOfLevel([...byField.values()].map(exposureOfField))
   }
   const afterOnly = design.structure === 'before-after-control'
-  const side = (level: number) => (k: number) => design.levelOf[k] === level && (!afterOnly || design.periodOf[k] === 1)
+  const side = (of: number) => (k: number) => design.levelOf[k] === of && (!afterOnly || design.periodOf[k] === 1)
   const control = over(side(0))
-  const treated = over(side(1))
+  const treated = over(side(level))
   return control === null || treated === null ? null : { control, treated }
 }
 
@@ -46,11 +46,33 @@ function nearest({ snapshot, design }: AuditInput, level: number): number {
 const severityOf = (ratio: number, worth: number): 'none' | 'warn' | 'block' =>
   ratio < separate ? 'none' : ratio > 1 / worth ? 'block' : 'warn'
 
-/** True where the contrast is one of hives: by its name, or because hives came nearer or went between before and after. */
-function isAboutHives(input: AuditInput, sides: Sides | null): boolean {
+/** Exposures that differ by less than this part are the same: rounding of weighted means. */
+const dust = 1e-9
+
+/**
+ * True where the contrast is one of hives: by its name, or because hives came nearer or went between before and after. One
+ * range for both periods: bees that begin to fly further are no move.
+ */
+function isAboutHives(input: AuditInput): boolean {
   const { design } = input
   if (design.factor?.about === 'hives') return true
-  return design.structure === 'before-after' && sides !== null && sides.control !== sides.treated
+  if (design.structure !== 'before-after') return false
+  const sides = exposures(input, 1, honeyBeeRange.summer)
+  return sides !== null && 1 - ratioOf(sides) > dust
+}
+
+/** The level whose exposure is most like that of the reference; null where nobody looked for hives on both sides. */
+function worstLevel(input: AuditInput): { readonly level: number; readonly sides: Sides } | null {
+  return input.design.levels
+    .slice(1)
+    .flatMap((_, k) => {
+      const sides = exposures(input, k + 1, null)
+      return sides === null ? [] : [{ level: k + 1, sides }]
+    })
+    .reduce<{ readonly level: number; readonly sides: Sides } | null>(
+      (worst, own) => (worst === null || ratioOf(own.sides) > ratioOf(worst.sides) ? own : worst),
+      null,
+    )
 }
 
 /**
@@ -59,10 +81,10 @@ function isAboutHives(input: AuditInput, sides: Sides | null): boolean {
  */
 export function sameBeesHives(input: AuditInput): readonly Finding[] {
   const { snapshot, design, worth } = input
-  const sides = exposures(input, null)
-  if (!isAboutHives(input, sides)) return []
+  if (!isAboutHives(input)) return []
   const rows = Array.from(design.rows)
-  if (sides === null) {
+  const worst = worstLevel(input)
+  if (worst === null) {
     return [
       {
         code: 'hives-unknown',
@@ -73,10 +95,11 @@ export function sameBeesHives(input: AuditInput): readonly Finding[] {
       },
     ]
   }
-  const ratio = ratioOf(sides)
+  const { level } = worst
+  const ratio = ratioOf(worst.sides)
   const severity = severityOf(ratio, worth)
   const every = findWithEveryRange((range) => {
-    const other = exposures(input, range)
+    const other = exposures(input, level, range)
     return other === null ? 'none' : severityOf(ratioOf(other), worth)
   })
   const moved = design.structure === 'before-after'
@@ -86,9 +109,9 @@ export function sameBeesHives(input: AuditInput): readonly Finding[] {
     worth,
     range: rows[0] === undefined ? 0 : rangeOn(snapshot, rows[0]),
     from: nearest(input, 0),
-    to: nearest(input, 1),
+    to: nearest(input, level),
     levelA: design.levels[0] ?? '',
-    levelB: design.levels[1] ?? '',
+    levelB: design.levels[level] ?? '',
   }
   const cure = saying(moved ? 'survey/cure/hives-far' : 'survey/cure/controls-out-of-range')
   const found: Finding[] = []
