@@ -9,6 +9,7 @@ import { type ProposedColumn, proposeRoles } from './propose-roles.ts'
 import { proposeUnit } from './propose-units.ts'
 import type { Role } from './roles.ts'
 import type { MappedColumn, Mapping } from './shape.ts'
+import { shownUnit } from './shown-unit.ts'
 
 /** Roles that name a watch in a long table. */
 const keyRoles: readonly Role[] = ['field', 'plot', 'date', 'start', 'visit', 'observer', 'key', 'season']
@@ -28,7 +29,8 @@ function mapColumn(column: ProposedColumn, columns: readonly ProposedColumn[], q
     return as === 'factor' && declarationOf('count', header) !== undefined
       ? { header, as, factor: `${header} (as written)` }
       : { header, as }
-  if (!unit.said) questions.push({ header, asks: saying('exchange/ask/unit', { header, unit: unit.unit }), proposed: unit.unit })
+  if (!unit.said)
+    questions.push({ header, asks: saying('exchange/ask/unit', { header, unit: shownUnit(unit.unit) }), proposed: unit.unit })
   return { header, as, unit: unit.unit }
 }
 

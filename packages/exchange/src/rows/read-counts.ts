@@ -74,11 +74,11 @@ export async function readCounts(sheet: Sheet, mapping: Mapping, work: LongWork)
     ...(rawEffort === null ? [] : [{ column: 'minutes', source: rawEffort }]),
     ...tallyCells.map((source) => ({ column: 'number', source })),
   ]
-  const said =
-    rawLong === null
-      ? rawTexts
-      : [...rawTexts, rawLong.kind, rawLong.caste, rawLong.behaviour].filter((source) => source !== null)
-  const decisions = decideRows({ texts: said, numbers: compared, lineOf, rows: sheet.rows }, mapping, sameWatch(columns, rawLong))
+  const decisions = decideRows(
+    { texts: rawTexts, numbers: compared, columns: sheet.columns, lineOf, rows: sheet.rows },
+    mapping,
+    sameWatch(columns, rawLong),
+  )
   const texts = rawTexts.map((source) => decidedText(source, decisions))
   const numbers = rawNumbers.map((column) => ({ ...column, source: decided(column.source, decisions) }))
   const effort = rawEffort === null ? null : decided(rawEffort, decisions)
