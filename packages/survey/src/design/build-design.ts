@@ -79,7 +79,8 @@ function settleLevels(rows: readonly Row[]): void {
 function blockNames(snapshot: Snapshot, rows: readonly Row[], factor: Factor | null): ReadonlyMap<number, string> {
   const { crop } = snapshot.tables.count.columns
   const planned = snapshot.plan?.block ?? null
-  const declared = planned === null ? null : resolveFactor(snapshot, planned)
+  // What is asked about is no block of its own: crops are not, and a planned block is not either.
+  const declared = planned === null || planned === factor?.name ? null : resolveFactor(snapshot, planned)
   const words = new Map<number, Set<string>>()
   for (const { row, field } of rows) {
     const parts = [
