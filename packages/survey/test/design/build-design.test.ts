@@ -114,7 +114,12 @@ describe('blocks', () => {
       ...changed(twoCrops, ({ field }) => ({ slope: Number(field?.slice(6)) % 4 < 2 ? 'north' : 'south' })),
       plan: { block: 'slope' },
     }
-    expect(designOf(planned, { between: 'strip' }).blocks).toEqual(['cherry, north', 'cherry, south', 'plum, north', 'plum, south'])
+    expect(designOf(planned, { between: 'strip' }).blocks).toEqual([
+      'cherry, north',
+      'cherry, south',
+      'plum, north',
+      'plum, south',
+    ])
   })
 
   it('a factor that is asked about is no block of its own, whatever the plan says', () => {
