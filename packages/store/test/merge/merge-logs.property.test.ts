@@ -5,7 +5,7 @@ import { playHistory, type Step, whats } from '../../../../trials/merges-history
 import { sharedState } from '../../../../trials/merges-state.ts'
 import { mergeLogs, type ProjectLog } from '../../src/index.ts'
 import { backupProject, createProjectFile, openProjectFile } from '../../src/sqlite/index.ts'
-import { testFolder } from '../folder.ts'
+import { quickFolder } from '../folder.ts'
 
 const stepsOf = (copies: number): fc.Arbitrary<Step[]> =>
   fc.array(fc.record({ what: fc.constantFrom(...whats), copy: fc.nat({ max: copies - 1 }), pick: fc.nat({ max: 999_999 }) }), {
@@ -15,7 +15,7 @@ const stepsOf = (copies: number): fc.Arbitrary<Step[]> =>
 
 describe('merging, over random histories', () => {
   it('identity: two copies that take from each other hold the same facts and files, in either order', async () => {
-    const folder = testFolder()
+    const folder = quickFolder()
     let run = 0
     let replaced = 0
     await fc.assert(
@@ -51,7 +51,7 @@ describe('merging, over random histories', () => {
   })
 
   it('identity: a hub that takes from three copies ends alike, whatever their order', async () => {
-    const folder = testFolder()
+    const folder = quickFolder()
     let run = 0
     await fc.assert(
       fc.asyncProperty(stepsOf(3), async (steps) => {

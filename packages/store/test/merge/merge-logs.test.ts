@@ -63,6 +63,28 @@ describe('mergeLogs', () => {
     expect((await idsOf(into)).at(-1)).toBe('spring-accepted')
   })
 
+  it('never leaves half a sheet counted when it is stopped, in whatever order the facts lie', async () => {
+    const by = author()
+    const [read, first, second, accepted] = sheet('spring', by) as [Fact, Fact, Fact, Fact]
+    const fields = Array.from({ length: 600 }, (_, k) => field(`f${k}`, by))
+    const from = await logOf(accepted, first, ...fields, read, second)
+    const into = await logOf()
+    const signal = { aborted: false }
+    const stopping = {
+      signal,
+      onProgress: ({ done }: Progress) => {
+        signal.aborted = done >= 500
+      },
+      breathe: () => Promise.resolve(),
+    }
+    await mergeLogs(into, from, stopping).catch(() => undefined)
+    expect(await into.factById('spring-batch-0')).not.toBeNull()
+    expect(await into.factById('spring-batch-1')).toBeNull()
+    expect(await into.factById('spring-accepted')).toBeNull()
+    await mergeLogs(into, from, unwatched)
+    expect(await into.factCount()).toBe(604)
+  })
+
   it('takes the batches of a sheet that only the other side accepted', async () => {
     const [read, first, second, accepted] = sheet('spring', author('tablet', Date.UTC(2026, 4, 2))) as [Fact, Fact, Fact, Fact]
     const earlier = sheet('spring', author('phone', Date.UTC(2026, 4, 1))).slice(0, 2)

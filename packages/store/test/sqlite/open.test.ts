@@ -1,5 +1,5 @@
 import { createHash } from 'node:crypto'
-import { existsSync, mkdirSync, readdirSync, readFileSync, symlinkSync, writeFileSync } from 'node:fs'
+import { existsSync, mkdirSync, readdirSync, readFileSync, statSync, symlinkSync, writeFileSync } from 'node:fs'
 import { dirname, join } from 'node:path'
 import { DatabaseSync } from 'node:sqlite'
 import { describe, expect, it } from 'vitest'
@@ -49,6 +49,8 @@ describe('openProjectFile', () => {
     await log.append([field('Mill')])
     expect(await reader.factCount()).toBe(2)
     await log.close()
+    // Nothing is left outside the project file even while the reader holds on.
+    expect(statSync(`${path}-wal`).size).toBe(0)
     expect(await reader.factCount()).toBe(2)
     await reader.close()
     expect(readdirSync(dirname(path))).toEqual(['ostrel-vale.thrum'])
