@@ -70,7 +70,7 @@ function flatNote({ id, values }: Saying): { id: string; values: { [name: string
  */
 export function* sheetFacts(sheet: SheetToBring): Generator<Fact> {
   const { project, file, bytes, mapping, read, author } = sheet
-  const fileHash = sha256Hex(bytes)
+  const { fileHash } = read
   const id = sheetId(project, fileHash, mapping)
   const idOf = (...parts: readonly (string | number)[]): string => sha256Hex(canonicalJson([id, ...parts]))
 

@@ -1,6 +1,6 @@
 import type { TextColumn } from '@thrum/model'
 import { type Saying, saying } from '@thrum/model/ground'
-import { isGrandTotal } from './line-kinds.ts'
+import { isGrandTotal, isMeanLabel } from './line-kinds.ts'
 
 /** A total line: its label, what it says column by column, and how many rows stand above it. */
 export interface TotalLine {
@@ -29,6 +29,10 @@ export function checkTotals(totals: readonly TotalLine[], columns: readonly Text
   let agreeing = 0
   let blockStart = 0
   for (const { line, label, numbers, rowsAbove } of totals) {
+    if (isMeanLabel(label) || numbers.every((number) => number === null)) {
+      notes.push(saying('exchange/note/total-left-out', { line, label: label.trim() }))
+      continue
+    }
     const from = isGrandTotal(label) || blockStart === rowsAbove ? 0 : blockStart
     const off = numbers.flatMap((said, k) => {
       const column = columns[k]

@@ -18,6 +18,22 @@ export function isTotalLabel(label: string): boolean {
   return totalWords.test(words.at(-1) ?? '') || totalWords.test(words[0] ?? '') || totalWords.test(words.slice(-2).join(' '))
 }
 
+/** True for a line of means: it is left out like a total, but does not sum to anything. */
+export function isMeanLabel(label: string): boolean {
+  return /\b(?:mean|average|mittelwert|durchschnitt|medel|medelvarde|middel|gennemsnit|media|promedio|moyenne)\b/u.test(
+    foldedName(label),
+  )
+}
+
+/**
+ * True where a line under a label of a total holds nothing but numbers, and not all of them: a farm called "Mean Meadow"
+ * has a date, a plot or a time beside its numbers.
+ */
+export function holdsOnlyNumbers(cells: readonly string[], label: number): boolean {
+  const others = cells.filter((cell, k) => k !== label && cell.trim() !== '')
+  return others.every((cell) => /^\s*-?\d+(?:[.,]\d+)?\s*$/u.test(cell))
+}
+
 /** True for a total that sums up the whole table and not the rows since the total above it. */
 export function isGrandTotal(label: string): boolean {
   return /grand|general|insgesamt|overall/u.test(foldedName(label))

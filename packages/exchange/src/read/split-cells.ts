@@ -61,7 +61,7 @@ function stretches(text: string, delimiter: Delimiter): Stretch[] {
 }
 
 /** Characters of a piece handed to the parser at once: keeps its rows few at any moment. */
-const pieceLength = 2 * 1024 * 1024
+const pieceLength = 256 * 1024
 /** A character that no text of ours holds stands for "no quotes here". */
 const noQuote = '\u{10ffff}'
 

@@ -4,7 +4,7 @@ import { checkTotals, type TotalLine, totalNumbers } from './check-totals.ts'
 import { type ColumnWriter, createColumnWriter } from './column-writer.ts'
 import type { Header, SplitLine } from './find-header.ts'
 import { limits } from './limits.ts'
-import { isTotalLabel, repeatedHeader } from './line-kinds.ts'
+import { holdsOnlyNumbers, isTotalLabel, repeatedHeader } from './line-kinds.ts'
 import type { AsideLine, RefusedLine, Sheet } from './sheet.ts'
 
 type TableBody = Pick<
@@ -111,7 +111,7 @@ export function createTable(header: Header, head: readonly SplitLine[]): TableWr
         asides.push({ line: line.line, what: 'note', cells: [label] })
         return
       }
-      if (filled.count < places.length && isTotalLabel(label)) {
+      if (filled.count < places.length && isTotalLabel(label) && holdsOnlyNumbers(cells, filled.first)) {
         const byColumn = new Array<string>(headers.length).fill('')
         places.forEach((column, k) => {
           byColumn[column] = cells[k] ?? ''
@@ -120,7 +120,9 @@ export function createTable(header: Header, head: readonly SplitLine[]): TableWr
         asides.push({ line: line.line, what: 'total', cells })
         return
       }
-      if (known.has(foldedName(label))) {
+      // Names of columns do not begin with a digit, ids and dates do: most rows are known as rows at once.
+      const first = label.charCodeAt(0)
+      if ((first < 48 || first > 57) && known.has(foldedName(label))) {
         const names = repeatedHeader(cells, known)
         if (names !== null) return startBlock(line, names)
       }

@@ -37,6 +37,8 @@ export interface KindTotal {
 
 /** What a sheet becomes under a mapping: nothing is stored yet. */
 export interface CountsRead {
+  /** SHA-256 of the file. */
+  readonly fileHash: string
   readonly mapping: Mapping
   /** accepted + waiting + refused = read */
   readonly rows: { readonly read: number; readonly accepted: number; readonly waiting: number; readonly refused: number }

@@ -130,6 +130,7 @@ export async function readCounts(sheet: Sheet, mapping: Mapping, work: LongWork)
       : [saying('exchange/note/columns-left-out', { headers: columns.unmapped.join(', ') })]),
   ]
   return {
+    fileHash: sheet.fileHash,
     mapping,
     rows: tellRows(sheet, aside),
     tables: { count: count.columns, tally: tallies.columns(), setAside: aside.entries.length === 0 ? [] : aside.columns() },

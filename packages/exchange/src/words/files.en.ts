@@ -67,6 +67,7 @@ export const fileWords: Words = {
     '{totals, plural, one {# line of totals was} other {# lines of totals were}} left out of the data, and agree with the rows above them.',
   'exchange/note/total-differs':
     'Line {line} ("{label}") says {said} under "{header}"; the rows above it sum to {found}. The rows were taken, the total was not.',
+  'exchange/note/total-left-out': 'Line {line} ("{label}") sums up other lines; it was left out of the data.',
   'exchange/note/kept-line': 'Line {line} is kept as a note: {text}',
   'exchange/note/more-kept-lines': '{lines, plural, one {# more line is} other {# more lines are}} kept as notes.',
   'exchange/note/columns-left-out': 'Not mapped, and left out: {headers}.',
