@@ -1,1 +1,17 @@
-export {}
+// A project, open
+export { checkProjectFile } from '@thrum/store/sqlite'
+// Bringing counts
+export { bringCounts, type CountsBrought, type CountsOffered, offerCounts } from './counts/bring-counts.ts'
+// The demonstration
+export { demonstrationFacts } from './demonstration/demonstration-facts.ts'
+export { type PlantedQuestion, plantedQuestions } from './demonstration/planted-questions.ts'
+// Words
+export { english } from './english.ts'
+// The platform
+export { localAuthor } from './platform/person.ts'
+export { systemClock } from './platform/system-clock.ts'
+export { version } from './platform/version.ts'
+export { createDemonstration } from './project/demonstration-project.ts'
+export { createProject, openProject, type Project, requireWritable } from './project/project.ts'
+// Asking
+export { type Asking, ask, judgeWorth, requireQuestion, usualSeed } from './question/ask.ts'

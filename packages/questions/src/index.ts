@@ -1,4 +1,7 @@
 // The questions
+
+// Checks of a project, from every science
+export { checkProject } from './check-project.ts'
 export { isDesignSound } from './is-design-sound/question.ts'
 export type { Question, Work } from './question.ts'
 export { findQuestion, questions } from './questions.ts'

@@ -5,6 +5,8 @@ export { auditContrast, auditRates } from './audit/audit-contrast.ts'
 export { type AuditInput, byGravity, type Finding, isBlocked } from './audit/finding.ts'
 export { stagesApart } from './audit/outside-window.ts'
 export { nuisanceSaying } from './audit/tangled.ts'
+// Checks of a project
+export { checkCounts } from './check/check-counts.ts'
 export type { UnitNuisance } from './contrast/adjustment.ts'
 // Contrasts of whole fields
 export { type Cell, cellsOf } from './contrast/cells.ts'

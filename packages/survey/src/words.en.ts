@@ -35,16 +35,16 @@ export const words: Words = {
   'survey/reading/stage': '{value, number, ::.0}',
   'survey/reading/hour': '{value, number, ::.0} h',
   'survey/reading/temperature': '{value, number, ::.0} °C',
-  'survey/reading/observer': '{value, number, ::percent .}',
-  'survey/reading/season': '{value, number, ::percent .}',
-  'survey/reading/position': '{value, number, ::percent .}',
+  'survey/reading/observer': '{value, number, ::scale/100 .}\u00a0%',
+  'survey/reading/season': '{value, number, ::scale/100 .}\u00a0%',
+  'survey/reading/position': '{value, number, ::scale/100 .}\u00a0%',
   'survey/reading/change/date': 'later by {value, number, ::.0} days',
   'survey/reading/change/stage': 'further by {value, number, ::.0} codes',
   'survey/reading/change/hour': 'later by {value, number, ::.0} h',
   'survey/reading/change/temperature': 'warmer by {value, number, ::.0} °C',
-  'survey/reading/change/observer': 'share changed by {value, number, ::percent .}',
-  'survey/reading/change/season': 'share changed by {value, number, ::percent .}',
-  'survey/reading/change/position': 'share changed by {value, number, ::percent .}',
+  'survey/reading/change/observer': 'share changed by {value, number, ::scale/100 .}\u00a0%',
+  'survey/reading/change/season': 'share changed by {value, number, ::scale/100 .}\u00a0%',
+  'survey/reading/change/position': 'share changed by {value, number, ::scale/100 .}\u00a0%',
 
   // Findings
   'survey/audit/tangled/block/lost':
@@ -78,9 +78,9 @@ export const words: Words = {
   'survey/audit/same-bees-hives/moved/warn':
     'The hives moved from {from, number, ::.} m to {to, number, ::.} m; exposure to them changes {fold, number, ::.0}-fold (range in this season: {range, number, ::.} m). Part of the bees came before and after alike: the true effect is at least this.',
   'survey/audit/same-bees-hives/levels/block':
-    'Both {levelA} and {levelB} lie within reach of the same hives: exposure on one side is {percent, number, ::.} % of that on the other, nearer than the {worth, number}-fold difference asked about.',
+    'Both {levelA} and {levelB} lie within reach of the same hives: exposure on one side is {percent, number, ::.}\u00a0% of that on the other, nearer than the {worth, number}-fold difference asked about.',
   'survey/audit/same-bees-hives/levels/warn':
-    'The control is reached by the hives too: its exposure is {percent, number, ::.} % of the other side. The true effect is at least this.',
+    'The control is reached by the hives too: its exposure is {percent, number, ::.}\u00a0% of the other side. The true effect is at least this.',
   'survey/audit/hangs-on-range':
     'This hangs on how far the bees fly (nearest hives at {from, number, ::.} m and {to, number, ::.} m): with their range of spring {spring}, of summer {summer}, of autumn {autumn}.',
   'survey/audit/hangs-on-range/none': 'the sides are separate',
@@ -131,9 +131,35 @@ export const words: Words = {
   'survey/audit/outside-bloom':
     '{counts, plural, one {One count lies} other {# counts lie}} outside stages {from} to {to}, where few flowers are open.',
   'survey/audit/one-observer-per-level/block':
-    '{levelA} and {levelB} were watched by an observer each ({percent, number, ::.} % of visits exchanged): what is seen may be the eyes and not the fields.',
+    '{levelA} and {levelB} were watched by an observer each ({percent, number, ::.}\u00a0% of visits exchanged): what is seen may be the eyes and not the fields.',
   'survey/audit/one-observer-per-level/warn':
-    '{levelA} and {levelB} were mostly watched by an observer each; {percent, number, ::.} % of visits were exchanged.',
+    '{levelA} and {levelB} were mostly watched by an observer each; {percent, number, ::.}\u00a0% of visits were exchanged.',
+
+  // Checks of a project, whatever is asked of it
+  'survey/check/no-counts': 'This project holds no counts yet.',
+  'survey/check/no-counts/cure': 'Bring a table: thrum import counts.csv',
+  'survey/check/cells-waiting': 'In {counts} of {of} counts a number waits for a person; it stays out of estimates.',
+  'survey/check/cells-waiting/cure': 'Correct the file and bring it again, or say in its mapping what the written words mean.',
+  'survey/check/no-field': '{counts} of {of} counts name no field; they stay out of every rate over fields.',
+  'survey/check/no-field/cure': 'Map the column that names the field.',
+  'survey/check/no-date': '{counts} of {of} counts have no date: neither season nor date can be checked for them.',
+  'survey/check/no-date/cure': 'Map the column with the date.',
+  'survey/check/no-stage': '{counts} of {of} counts have no bloom stage; date stands in for it.',
+  'survey/check/no-stage/cure': 'Write down the BBCH code at every visit.',
+  'survey/check/no-flowers': '{counts} of {of} counts have no open flowers counted: nothing per flower can be said of them.',
+  'survey/check/no-flowers/cure': 'Count open flowers in every watched plot.',
+  'survey/check/no-weather': '{counts} of {of} counts have neither temperature nor wind: whether insects could fly is not known.',
+  'survey/check/no-weather/cure': 'Write down temperature, wind and cloud at every visit.',
+  'survey/check/impossible-times':
+    '{counts, plural, one {One count ends} other {# counts end}} before {counts, plural, one {it starts} other {they start}}.',
+  'survey/check/impossible-times/cure': 'Correct start or end.',
+  'survey/check/entered-twice':
+    '{counts} counts share field, plot, observer, date and start with another: perhaps entered twice.',
+  'survey/check/entered-twice/cure': 'Look at them and withdraw one of each two.',
+  'survey/check/unit-not-said': 'In {counts} of {of} counts nobody said what one number counts: individuals or visits.',
+  'survey/check/unit-not-said/cure': 'Say it in the mapping of the file ("unit": individuals, visits or snapshot).',
+  'survey/check/no-place': '{counts} of {of} counts lie in fields whose place is not recorded.',
+  'survey/check/no-place/cure': 'Record a point or an outline for each field.',
 
   // Cures
   'survey/cure/controls':

@@ -9,7 +9,7 @@ import { type Correction, corrections } from './corrections.ts'
 import { fillFromFieldAndDate, linkByName, linkTallies } from './links.ts'
 import { foldNouns } from './nouns.ts'
 import { readLog } from './read-log.ts'
-import { acceptedSheets } from './sheets.ts'
+import { acceptedSheets, everAccepted, waitsForAcceptance } from './sheets.ts'
 
 /** Corrections of rows of batches, as changes of cells of one table. */
 function cellChanges(table: Table, standing: readonly Correction[]): readonly CellChange[] {
@@ -46,7 +46,8 @@ function standingRows(table: Table, withdrawn: ReadonlySet<string>): Uint8Array 
  */
 export function foldFacts(facts: Iterable<Fact>): Snapshot {
   const log = readLog(facts)
-  const { sheets, unfinished, blocks, sheetOf, leftOut } = acceptedSheets(log)
+  const accepted = everAccepted(log)
+  const { sheets, unfinished, blocks } = acceptedSheets(log)
   const { standing, conflicts } = corrections(log)
   const single = Map.groupBy(standing, (correction) => correction.of)
 
@@ -58,12 +59,7 @@ export function foldFacts(facts: Iterable<Fact>): Snapshot {
     }),
   ) as unknown as { [N in TableName]: Table<N> }
 
-  const firstCountOf = new Map<string, number>()
-  for (let row = 0; row < whole.count.rows; row++) {
-    const sheet = sheetOf.get(whole.count.sources[whole.count.sourceOf[row] as number] ?? '') ?? ''
-    if (!firstCountOf.has(sheet)) firstCountOf.set(sheet, row)
-  }
-  const linked = linkTallies(whole.tally, sheetOf, firstCountOf)
+  const linked = linkTallies(whole.tally, blocks.get('tally') ?? [], blocks.get('count') ?? [])
   const counts = keepRows(whole.count, standingRows(whole.count, log.withdrawn))
   const keepTally = standingRows(whole.tally, log.withdrawn)
   for (let row = 0; row < linked.length; row++) {
@@ -73,7 +69,7 @@ export function foldFacts(facts: Iterable<Fact>): Snapshot {
   const tallyCount = linked.filter((_, row) => keepTally[row] === 1).map((row) => counts.newRow[row] as number)
 
   const nouns = foldNouns(
-    log,
+    { ...log, of: (kind) => log.of(kind).filter(({ fact }) => !waitsForAcceptance(fact, accepted)) },
     (fact, body) => ({
       ...body,
       ...Object.fromEntries((single.get(fact.id) ?? []).map(({ column, to }) => [column, to ?? undefined])),
@@ -84,9 +80,7 @@ export function foldFacts(facts: Iterable<Fact>): Snapshot {
     counts.table.columns.field,
     nouns.fields.map((field) => field.name),
   )
-  const inDigest = log.entries.filter(
-    ({ fact, about }) => about === 'data' && !leftOut.has(fact.id) && !isOfUnfinished(fact, unfinished),
-  )
+  const inDigest = log.entries.filter(({ fact, about }) => about === 'data' && !waitsForAcceptance(fact, accepted))
   return {
     digest: digestOfIds(inDigest.map(({ fact }) => fact.id)),
     askedDigest: digestOfIds(log.entries.filter(({ about }) => about === 'asking').map(({ fact }) => fact.id)),
@@ -105,8 +99,4 @@ export function foldFacts(facts: Iterable<Fact>): Snapshot {
     conflicts,
     waitingFacts: log.waiting,
   }
-}
-
-function isOfUnfinished(fact: Fact, unfinished: readonly string[]): boolean {
-  return fact.kind === 'sheet-read' && unfinished.includes(fact.subject ?? '')
 }

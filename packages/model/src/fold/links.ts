@@ -2,6 +2,7 @@ import { type TextColumn, textColumn } from '../columns/column.ts'
 import type { Field } from '../snapshot/snapshot.ts'
 import type { Table } from '../tables/table.ts'
 import { isoDate } from './day.ts'
+import type { SheetBlock } from './sheets.ts'
 
 /** For each row the position of its word in a list; -1 where nothing was written. */
 export function linkByName(column: TextColumn, names: readonly string[]): Int32Array {
@@ -38,22 +39,50 @@ export function fillFromFieldAndDate(table: Table<'count'>, countField: Int32Arr
   }
 }
 
+/** Where the counts of one batch begin: in their sheet, and in the table of counts. */
+interface CountBlock {
+  readonly first: number
+  readonly rows: number
+  readonly start: number
+}
+
+/** Batches of counts by sheet, with the row of the table at which each begins. */
+function countBlocksOf(blocks: readonly SheetBlock[]): ReadonlyMap<string, readonly CountBlock[]> {
+  const bySheet = new Map<string, CountBlock[]>()
+  let start = 0
+  for (const { sheet, first, rows } of blocks) {
+    const list = bySheet.get(sheet) ?? []
+    list.push({ first, rows, start })
+    bySheet.set(sheet, list)
+    start += rows
+  }
+  return bySheet
+}
+
 /**
- * The count of each tally. A tally names its count by the row among the counts of the same sheet.
- *
- * @param firstCountOf row of the first count of each sheet, before any row was taken out
+ * The count of each tally, before any row was taken out; -1 where its batch of counts was forgotten. A tally names its count
+ * by the row among the counts of the same sheet.
  */
 export function linkTallies(
   tallies: Table<'tally'>,
-  sheetOf: ReadonlyMap<string, string>,
-  firstCountOf: ReadonlyMap<string, number>,
+  tallyBlocks: readonly SheetBlock[],
+  countBlocks: readonly SheetBlock[],
 ): Int32Array {
-  const offsets = tallies.sources.map((source) => firstCountOf.get(sheetOf.get(source) ?? '') ?? Number.NaN)
+  const counts = countBlocksOf(countBlocks)
   const { values } = tallies.columns.count
-  const linked = new Int32Array(tallies.rows)
-  for (let row = 0; row < linked.length; row++) {
-    const at = (offsets[tallies.sourceOf[row] ?? -1] ?? Number.NaN) + (values[row] ?? Number.NaN)
-    linked[row] = Number.isNaN(at) ? -1 : at
+  const linked = new Int32Array(tallies.rows).fill(-1)
+  let row = 0
+  for (const { sheet, rows } of tallyBlocks) {
+    const own = counts.get(sheet) ?? []
+    let block = own[0]
+    for (const end = row + rows; row < end; row++) {
+      const ordinal = values[row] as number
+      if (block === undefined || ordinal < block.first || ordinal >= block.first + block.rows) {
+        block = own.find(({ first, rows: size }) => ordinal >= first && ordinal < first + size) ?? block
+      }
+      if (block !== undefined && ordinal >= block.first && ordinal < block.first + block.rows)
+        linked[row] = block.start + ordinal - block.first
+    }
   }
   return linked
 }

@@ -12,6 +12,8 @@ export interface ReadEntry {
 
 /** The log in its own order, read, with what was withdrawn or redacted told apart. */
 export interface ReadLog {
+  /** Every fact, one copy of each id, in log order: those that wait or were emptied among them. */
+  readonly facts: readonly Fact[]
   readonly entries: readonly ReadEntry[]
   readonly waiting: readonly { readonly id: string; readonly kind: string; readonly because: string }[]
   /** Addresses (facts or rows of batches) that a withdrawal which itself stands has taken back. */
@@ -47,7 +49,8 @@ export function readLog(facts: Iterable<Fact>): ReadLog {
   }
   const entries: ReadEntry[] = []
   const waiting: { id: string; kind: string; because: string }[] = []
-  for (const fact of [...byId.values()].sort(compareFacts)) {
+  const ordered = [...byId.values()].sort(compareFacts)
+  for (const fact of ordered) {
     const read = readFact(fact)
     if (read.kind === 'read') entries.push({ fact, body: read.body, about: read.about })
     else waiting.push({ id: fact.id, kind: fact.kind, because: read.because })
@@ -61,6 +64,7 @@ export function readLog(facts: Iterable<Fact>): ReadLog {
     ({ fact }) => fact.kind,
   )
   return {
+    facts: ordered,
     entries,
     // A redacted fact has an empty body that no shape fits: it is told as redacted, not as waiting.
     waiting: waiting.filter(({ id }) => !emptied.has(id)),

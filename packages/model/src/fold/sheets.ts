@@ -1,6 +1,6 @@
 import { unpackColumns } from '../columns/codec.ts'
 import type { Fact } from '../facts/fact.ts'
-import { type BodyOf, rowsBrought, sheetAccepted, sheetDiscarded, sheetRead } from '../facts/kinds.ts'
+import { type BodyOf, factorDescribed, rowsBrought, sheetAccepted, sheetDiscarded, sheetRead } from '../facts/kinds.ts'
 import type { Sheet } from '../snapshot/snapshot.ts'
 import { isTableName, type TableName } from '../tables/declarations.ts'
 import type { Block } from '../tables/table-builder.ts'
@@ -10,11 +10,14 @@ export interface AcceptedSheets {
   readonly sheets: readonly Sheet[]
   readonly unfinished: readonly string[]
   /** Batches of accepted sheets, in the order of their rows. */
-  readonly blocks: ReadonlyMap<TableName, readonly Block[]>
-  /** Sheet of each batch fact. */
-  readonly sheetOf: ReadonlyMap<string, string>
-  /** Batch facts of sheets that were never accepted: neither folded nor part of the digest. */
-  readonly leftOut: ReadonlySet<string>
+  readonly blocks: ReadonlyMap<TableName, readonly SheetBlock[]>
+}
+
+/** A batch of an accepted sheet, unpacked. */
+export interface SheetBlock extends Block {
+  readonly sheet: string
+  /** Row of its first row among the rows of its table in the sheet. */
+  readonly first: number
 }
 
 type Batch = { readonly fact: Fact; readonly body: BodyOf<typeof rowsBrought> }
@@ -24,13 +27,38 @@ function inRowOrder(position: ReadonlyMap<string, number>): (a: Batch, b: Batch)
   return (a, b) => place(a) - place(b) || a.body.first - b.body.first || a.body.batch - b.body.batch
 }
 
+/** Sheets for which `sheet-accepted` is in the log, whatever became of them later. */
+export function everAccepted(log: ReadLog): ReadonlySet<string> {
+  return new Set(
+    log.entries
+      .filter(({ fact }) => fact.kind === sheetAccepted.kind)
+      .map(({ body }) => (body as BodyOf<typeof sheetAccepted>).sheet),
+  )
+}
+
+/**
+ * True for what a sheet brought before it was accepted (the sheet itself, its batches, what its mapping says of factors):
+ * it is neither folded nor part of the digest.
+ */
+export function waitsForAcceptance({ kind, subject }: Fact, accepted: ReadonlySet<string>): boolean {
+  const ofSheet = kind === sheetRead.kind || kind === rowsBrought.kind || (kind === factorDescribed.kind && subject !== null)
+  return ofSheet && !accepted.has(subject ?? '')
+}
+
+/** Batches of each sheet that the log holds, those emptied by a redaction among them. */
+function batchesFound(log: ReadLog): ReadonlyMap<string, number> {
+  const found = new Map<string, number>()
+  for (const { kind, subject } of log.facts) {
+    if (kind === rowsBrought.kind && subject !== null) found.set(subject, (found.get(subject) ?? 0) + 1)
+  }
+  return found
+}
+
 /** A sheet counts only once `sheet-accepted` is in the log, with as many batches as it promised. */
 export function acceptedSheets(log: ReadLog): AcceptedSheets {
   const discarded = new Set(log.of(sheetDiscarded).map(({ body }) => body.sheet))
   const promised = new Map(log.of(sheetAccepted).map(({ body }) => [body.sheet, body.batches]))
-  const batches = log.of(rowsBrought)
-  const found = new Map<string, number>()
-  for (const { body } of batches) found.set(body.sheet, (found.get(body.sheet) ?? 0) + 1)
+  const found = batchesFound(log)
 
   const sheets: Sheet[] = []
   const unfinished: string[] = []
@@ -49,19 +77,13 @@ export function acceptedSheets(log: ReadLog): AcceptedSheets {
       })
   }
   const position = new Map(sheets.map(({ sheet }, k) => [sheet, k]))
-  const blocks = new Map<TableName, Block[]>()
-  const sheetOf = new Map<string, string>()
-  const leftOut = new Set<string>()
-  for (const { fact, body } of [...batches].sort(inRowOrder(position))) {
-    if (!position.has(body.sheet) || !isTableName(body.table)) {
-      leftOut.add(fact.id)
-      continue
-    }
-    sheetOf.set(fact.id, body.sheet)
+  const blocks = new Map<TableName, SheetBlock[]>()
+  for (const { fact, body } of [...log.of(rowsBrought)].sort(inRowOrder(position))) {
+    if (!position.has(body.sheet) || !isTableName(body.table)) continue
     const list = blocks.get(body.table) ?? []
     const columns = unpackColumns({ heads: body.columns, rows: body.rows, data: fact.data ?? new Uint8Array() })
-    list.push({ source: fact.id, rows: body.rows, columns })
+    list.push({ source: fact.id, rows: body.rows, columns, sheet: body.sheet, first: body.first })
     blocks.set(body.table, list)
   }
-  return { sheets, unfinished, blocks, sheetOf, leftOut }
+  return { sheets, unfinished, blocks }
 }

@@ -41,7 +41,7 @@ function ofAnalysis(
       continue
     }
     const { contrast, unadjusted, adjusted, notAdjusted } = own.pair
-    if (notAdjusted.length > 0) {
+    if (notAdjusted.length > 0 && own.verdict !== 'design-blocks') {
       findings.push({
         code: 'not-adjusted',
         severity: 'warn',
@@ -50,7 +50,11 @@ function ofAnalysis(
         cure: saying('questions/caution/not-adjusted/cure'),
       })
     }
-    if (adjusted.length > 0 && Math.abs(contrast.estimate - unadjusted.estimate) > Math.log(asked.worth)) {
+    if (
+      adjusted.length > 0 &&
+      own.verdict !== 'design-blocks' &&
+      Math.abs(contrast.estimate - unadjusted.estimate) > Math.log(asked.worth)
+    ) {
       findings.push({
         code: 'tangled',
         severity: 'warn',

@@ -58,6 +58,7 @@ function pairEstimates(asked: ContrastCase, found: PairVerdict): readonly Estima
       method,
       role,
     })
+  if (found.verdict === 'design-blocks') return [make(`${id}/described`, 0.95, 'beside', 'questions/estimate/ratio-described')]
   const levels = verdictLevels(found.contrasts)
   const rows = [make(id, 0.95, 'headline', 'questions/estimate/ratio')]
   if (found.contrasts > 1) rows.push(make(`${id}/together`, levels.shown, 'beside', 'questions/estimate/ratio-together'))
@@ -111,7 +112,7 @@ function watchEstimates(asked: ContrastCase, found: PairVerdict): readonly Estim
       },
     ]
   })
-  const told = found.verdict === 'design-blocks' && asked.against === null && asked.design.structure !== 'before-after-control'
+  const told = found.pair.kind === 'refused' && asked.against === null && asked.design.structure !== 'before-after-control'
   const exact = told ? exactRatio(levels, found.pair.level) : null
   if (exact === null) return rates
   return [

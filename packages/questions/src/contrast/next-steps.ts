@@ -17,7 +17,7 @@ function moreCounting(asked: ContrastCase, found: PairVerdict, pair: PairContras
   const size = { layout, units: pair.units.z.length, columns: pair.columns, residualSd: pair.residualSd, level }
   const target = Math.log(asked.worth) / 2
   const needed = unitsNeeded(size, target, layout === 'between' ? Math.max(1, asked.design.blocks.length) : 1, mostFields)
-  const values = { kind: found.kind.kind.label, fields: pair.units.z.length }
+  const values = { kind: found.kind.kind.label, fields: pair.units.z.length, worth: asked.worth }
   if (needed.kind === 'enough-now') return saying('questions/next/enough', values)
   const minutesCould =
     asked.against === null && floorWithEndlessMinutes({ ...size, totals: pair.units.totals }).halfWidth <= target

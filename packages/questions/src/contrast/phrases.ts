@@ -1,3 +1,4 @@
+import { isoDate } from '@thrum/model'
 import { type Saying, saying } from '@thrum/model/ground'
 import type { ContrastCase } from './contrast-case.ts'
 
@@ -25,5 +26,8 @@ export function contrastName({ design }: ContrastCase): Saying {
     : saying('questions/contrast/levels', { factor })
 }
 
-/** A text as a person wrote it, where a list of sentences is wanted. */
-export const asWritten = (text: string): Saying => saying('text', { text })
+/** What an effect would be credited to: a level, or what changed on a date. */
+export function causeOf({ design }: ContrastCase, level: number): Saying {
+  if (design.structure === 'before-after') return saying('questions/cause/change', { date: isoDate(design.since ?? 0) })
+  return saying('questions/cause/level', { level: design.levels[level] ?? '' })
+}

@@ -3,7 +3,6 @@ import type { Words } from '@thrum/model/ground'
 /** What all questions share, in English. ICU message texts by id. */
 export const words: Words = {
   text: '{text}',
-  'questions/nothing': '{nothing, select, other {}}',
   'questions/headline/with-notes': '{main} {notes}',
 
   // What stops a question
@@ -76,6 +75,8 @@ export const words: Words = {
   'questions/unit/scan/area': 'per 100 m²',
   'questions/contrast/levels': '{factor}',
   'questions/contrast/before-after': 'before and after',
+  'questions/cause/level': '{level}',
+  'questions/cause/change': 'the change on {date}',
   'questions/contrast/before-after-control': 'before and after, by {factor}',
 
   // Why an answer is blocked, shortly
@@ -106,19 +107,20 @@ export const words: Words = {
   // Estimates
   'questions/estimate/ratio': '{kind}: {levelB} / {levelA}',
   'questions/estimate/ratio-together': '{kind}: {levelB} / {levelA}, level for all comparisons together',
-  'questions/estimate/ratio-90': '{kind}: {levelB} / {levelA}, 90 %',
+  'questions/estimate/ratio-90': '{kind}: {levelB} / {levelA}, 90\u00a0%',
+  'questions/estimate/ratio-described': '{kind}: {levelB} / {levelA}, as counted in these fields, credited to nothing',
   'questions/estimate/ratio-unadjusted': '{kind}: {levelB} / {levelA}, not adjusted',
   'questions/estimate/ratio-watches': '{kind}: {levelB} / {levelA}, these watches only',
   'questions/estimate/variant/window-all': '{kind}: {levelB} / {levelA}, with the counts outside the weather window',
   'questions/estimate/variant/per-time': '{kind}: {levelB} / {levelA}, per time watched',
   'questions/estimate/variant/per-area': '{kind}: {levelB} / {levelA}, per area',
   'questions/estimate/variant/per-flower': '{kind}: {levelB} / {levelA}, per flower',
-  'questions/estimate/rate-at': '{kind} with {level}: {total} counted, these watches only',
+  'questions/estimate/rate-at': '{kind}, {level}: {total} counted, these watches only',
   'questions/estimate/rate': '{kind}{named, select, yes {, {group}} other {}}',
   'questions/estimate/rate-watches': '{kind}{named, select, yes {, {group}} other {}}, these watches only',
   'questions/estimate/rate-mean': '{kind}{named, select, yes {, {group}} other {}}, plain mean of fields',
   'questions/estimate/share': '{kind}{named, select, yes {, {group}} other {}}, share',
-  'questions/estimate/share-at': '{kind} with {level}: {part} of {whole}',
+  'questions/estimate/share-at': '{kind}, {level}: {part} of {whole}',
   'questions/estimate/relative': '{kind} for each other visitor: {levelB} / {levelA}',
   'questions/estimate/kinds': '{kindB} for each {kindA}',
   'questions/estimate/inflation': '{nuisances} with {levelB} against {levelA}',
@@ -151,7 +153,7 @@ export const words: Words = {
   'questions/choice/not-adjusted/rank': 'Not adjusted for {nuisance}: it differs in the same way in every field.',
   'questions/choice/several':
     '{contrasts} comparisons asked together: verdicts use intervals at 1 - 0.05/{contrasts} and 1 - 0.10/{contrasts}.',
-  'questions/choice/early': 'An early look, before the last planned visit: only a 99.9 % interval can settle it now.',
+  'questions/choice/early': 'An early look, before the last planned visit: only a 99.9\u00a0% interval can settle it now.',
   'questions/choice/no-plan': 'No plan says when counting ends; it is taken as finished.',
   'questions/choice/worth': 'A ratio of {worth, number} (or 1/{worth, number}) is taken as the smallest worth acting on.',
   'questions/choice/worth-suggested':
@@ -197,32 +199,33 @@ export const words: Words = {
 
   // What may be said, whatever the question
   'questions/can-say/counted': 'We counted {kind} in {fields, plural, one {one field} other {# fields}}: {each}.',
-  'questions/can-say/counted-at': '{total} with {level} ({watches, plural, one {one watch} other {# watches}})',
-  'questions/can-say/shares-watches': 'Among the visitors counted with {level}, in these watches only: {each}.',
-  'questions/can-say/shares-fields': 'Among the visitors counted with {level}, over fields: {each}.',
-  'questions/can-say/share': '{kind} {share, number, ::percent .} ({low, number, ::percent .} to {high, number, ::percent .})',
+  'questions/can-say/counted-at': '{level} {total} ({watches, plural, one {one watch} other {# watches}})',
+  'questions/can-say/shares-watches': 'Of all visitors counted ({level}), in these watches only: {each}.',
+  'questions/can-say/shares-fields': 'Of all visitors counted ({level}), over fields: {each}.',
+  'questions/can-say/share':
+    '{kind} {share, number, ::scale/100 .}\u00a0% ({low, number, ::scale/100 .}\u00a0% to {high, number, ::scale/100 .}\u00a0%)',
   'questions/can-say/relative-watches':
-    'In these watches, {kind} for each other visitor came {ratio, number, ::@@@} times as often with {levelB} as with {levelA} (95 % interval {low, number, ::@@@} to {ends, select, open {no limit} other {{high, number, ::@@@}}}). What thins all kinds alike cancels in this; kinds may respond differently.',
+    'In these watches, {kind} for each other visitor came {ratio, number, ::@@@} times as often ({levelB} against {levelA}; 95\u00a0% interval {low, number, ::@@@} to {ends, select, open {no limit} other {{high, number, ::@@@}}}). What thins all kinds alike cancels in this; kinds may respond differently.',
   'questions/can-say/relative-fields':
-    'Over {fields} fields, {kind} for each other visitor came {ratio, number, ::@@@} times as often with {levelB} as with {levelA} (95 % interval {low, number, ::@@@} to {ends, select, open {no limit} other {{high, number, ::@@@}}}). What thins all kinds alike cancels in this; kinds may respond differently.',
+    'Over {fields} fields, {kind} for each other visitor came {ratio, number, ::@@@} times as often ({levelB} against {levelA}; 95\u00a0% interval {low, number, ::@@@} to {ends, select, open {no limit} other {{high, number, ::@@@}}}). What thins all kinds alike cancels in this; kinds may respond differently.',
   'questions/can-say/no-gain/more': '{kind}: no gain worth acting on with {levelB} (a fall is not excluded).',
   'questions/can-say/no-gain/fewer': '{kind}: no fall worth acting on with {levelB} (a gain is not excluded).',
 
   // What may not be said
-  'questions/cannot-say/made-the-difference': 'That {levelB} made a difference to {kind}.',
-  'questions/cannot-say/no-effect': 'That {levelB} has no effect on {kind}.',
+  'questions/cannot-say/made-the-difference': 'That {cause} made a difference to {kind}.',
+  'questions/cannot-say/no-effect': 'That {cause} has no effect on {kind}.',
   'questions/cannot-say/no-difference':
     'That {kind} is equally frequent with {levelA} and {levelB}: the interval is too wide for that.',
   'questions/cannot-say/a-difference': 'That {kind} differs between {levelA} and {levelB}.',
   'questions/cannot-say/shown': 'That a difference in {kind} between {levelA} and {levelB} has been shown.',
   'questions/cannot-say/exactly-equal': 'That {kind} is exactly equally frequent with {levelA} and {levelB}.',
-  'questions/cannot-say/everywhere': 'That {levelB} does the same to {kind} in other crops, regions or seasons.',
-  'questions/cannot-say/proved': 'That it is proved for {kind}, or that nothing else can have changed with {levelB}.',
-  'questions/cannot-say/because-of': 'That {kind} differs because of {levelB}: the levels were not dealt out at random.',
+  'questions/cannot-say/everywhere': 'That {cause} does the same to {kind} in other crops, regions or seasons.',
+  'questions/cannot-say/proved': 'That it is proved for {kind}, or that nothing else can have changed along with {cause}.',
+  'questions/cannot-say/because-of': 'That {kind} differs because of {cause}: the levels were not dealt out at random.',
 
   // Next
   'questions/next/enough':
-    '{kind}: as many fields as this settle it; counting more in the same way will not change the width that matters.',
+    '{kind}: the interval is narrow enough for a ratio of {worth, number}; more counting would say the size more exactly and change little else.',
   'questions/next/more-fields':
     '{kind}: about {more, plural, one {one more field} other {# more fields}} like these ({all} in all) would settle it{minutes}',
   'questions/next/not-in-fields-like-these':

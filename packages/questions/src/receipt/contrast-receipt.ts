@@ -78,7 +78,9 @@ function ratioChecks(asked: ContrastCase, answer: Answer): readonly string[] {
   return asked.kinds.flatMap(({ kind, contrast }) =>
     contrast.pairs.flatMap((pair): readonly string[] => {
       const level = asked.design.levels[pair.level] ?? ''
-      const told = answer.estimates.find(({ id }) => id === `ratio/${kind.label}/${level}`)
+      const told = answer.estimates.find(
+        ({ id }) => id === `ratio/${kind.label}/${level}` || id === `ratio/${kind.label}/${level}/described`,
+      )
       if (pair.kind === 'refused' || told === undefined) return []
       const nuisances = pair.nuisances.flatMap(({ name, columns }) => columns.map((_, k) => rString(nuisanceLabel(name, k))))
       const said = rVector([rNumber(told.value), rNumber(told.interval.low), rNumber(told.interval.high)])

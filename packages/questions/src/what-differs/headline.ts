@@ -3,7 +3,7 @@ import { ratioOfContrast } from '@thrum/stats'
 import type { Finding, Refusal } from '@thrum/survey'
 import type { ContrastCase } from '../contrast/contrast-case.ts'
 import { limitsOfPair, type PairVerdict } from '../contrast/pair-verdict.ts'
-import { rateNoun, strengthOf } from '../contrast/phrases.ts'
+import { causeOf, rateNoun, strengthOf } from '../contrast/phrases.ts'
 
 /** What a sentence about one pair is filled with. Limits are those of the interval that decided. */
 export function pairValues(asked: ContrastCase, found: PairVerdict): Saying['values'] {
@@ -13,6 +13,7 @@ export function pairValues(asked: ContrastCase, found: PairVerdict): Saying['val
     levelA: asked.design.levels[0] ?? '',
     levelB: asked.design.levels[pair.level] ?? '',
     noun: rateNoun(asked),
+    cause: causeOf(asked, pair.level),
     worth: asked.worth,
     least: 1 / asked.worth,
   }

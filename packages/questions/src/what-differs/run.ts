@@ -1,4 +1,4 @@
-import type { Answer, OptionsOf, Snapshot } from '@thrum/model'
+import { type Answer, isoDate, type OptionsOf, type Snapshot } from '@thrum/model'
 import { type Saying, saying, ThrumError } from '@thrum/model/ground'
 import { contrastCautions } from '../contrast/cautions.ts'
 import { type ContrastCase, contrastCase, kindsAsked, suggestedWorth } from '../contrast/contrast-case.ts'
@@ -27,15 +27,18 @@ export function requireWorth(options: WhatDiffersOptions): number {
 
 export function askedSaying(asked: ContrastCase): Saying {
   const { design, against } = asked
-  return saying('questions/what-differs/asked', {
+  const values = {
     kinds: asked.kinds.map(({ kind }) => kind.label).join(', '),
     contrast: contrastName(asked),
-    levels: design.levels.join(', '),
-    against:
-      against === null
-        ? saying('questions/nothing')
-        : saying('questions/what-differs/asked/against', { kind: against.kind.label }),
-  })
+    levels: design.levels.map((level) => saying('text', { text: level })),
+    date: design.since === null ? '' : isoDate(design.since),
+    against: against === null ? '' : saying('questions/what-differs/asked/against', { kind: against.kind.label }),
+  }
+  if (design.structure === 'before-after') return saying('questions/what-differs/asked/since', values)
+  return saying(
+    design.structure === 'before-after-control' ? 'questions/what-differs/asked/since-by' : 'questions/what-differs/asked',
+    values,
+  )
 }
 
 const refusalOf = (own: PairVerdict): Saying | null => (own.pair.kind === 'refused' ? refusalSaying(own.pair.refusal) : null)

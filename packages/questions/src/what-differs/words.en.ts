@@ -3,32 +3,34 @@ import type { Words } from '@thrum/model/ground'
 /** What `what-differs` says, in English. ICU message texts by id. */
 export const words: Words = {
   'questions/what-differs/title': 'a contrast between levels of anything recorded',
-  'questions/what-differs/asked': 'Does {kinds}{against} differ: {contrast} ({levels})?',
+  'questions/what-differs/asked': '{kinds}{against}: does it differ between {levels} ({contrast})?',
+  'questions/what-differs/asked/since': '{kinds}{against}: did it change on {date}?',
+  'questions/what-differs/asked/since-by': '{kinds}{against}: did it change on {date}, by {contrast} ({levels})?',
   'questions/what-differs/asked/against': ' for each {kind}',
   'questions/what-differs/headline/shown/caused':
-    '{kind}: {levelB} caused, under these conditions, {ratio, number, ::@@@} times the {noun} of {levelA} ({level, number, ::percent .###} interval {low, number, ::@@@} to {high, number, ::@@@}; {fields} fields); {size}.',
+    '{kind}: {levelB} caused, under these conditions, {ratio, number, ::@@@} times the {noun} of {levelA} ({level, number, ::scale/100 .##}\u00a0% interval {low, number, ::@@@} to {high, number, ::@@@}; {fields} fields); {size}.',
   'questions/what-differs/headline/shown/changed-more':
-    '{kind}: {levelB} changed {ratio, number, ::@@@} times as much in {noun} as {levelA} ({level, number, ::percent .###} interval {low, number, ::@@@} to {high, number, ::@@@}; {fields} fields); {size}.',
+    '{kind}: {levelB} changed {ratio, number, ::@@@} times as much in {noun} as {levelA} ({level, number, ::scale/100 .##}\u00a0% interval {low, number, ::@@@} to {high, number, ::@@@}; {fields} fields); {size}.',
   'questions/what-differs/headline/shown/associated':
-    '{kind}: {levelB} was associated with {ratio, number, ::@@@} times the {noun} of {levelA} ({level, number, ::percent .###} interval {low, number, ::@@@} to {high, number, ::@@@}; {fields} fields); {size}.',
+    '{kind}: {levelB} was associated with {ratio, number, ::@@@} times the {noun} of {levelA} ({level, number, ::scale/100 .##}\u00a0% interval {low, number, ::@@@} to {high, number, ::@@@}; {fields} fields); {size}.',
   'questions/what-differs/size/worth-acting-on': 'worth acting on',
   'questions/what-differs/size/may-be-too-small': 'the direction is shown, the size may be too small to matter',
   'questions/what-differs/headline/alike/no-difference-seen':
-    '{kind}: {levelA} and {levelB} are alike for practical purposes: {ratio, number, ::@@@} times the {noun} ({level, number, ::percent .###} interval {low, number, ::@@@} to {high, number, ::@@@}; {fields} fields), all within {least, number, ::@@@} to {worth, number}.',
+    '{kind}: {levelA} and {levelB} are alike for practical purposes: {ratio, number, ::@@@} times the {noun} ({level, number, ::scale/100 .##}\u00a0% interval {low, number, ::@@@} to {high, number, ::@@@}; {fields} fields), all within {least, number, ::@@@} to {worth, number}.',
   'questions/what-differs/headline/alike/difference-too-small':
-    '{kind}: a difference between {levelA} and {levelB}, too small to act on: {ratio, number, ::@@@} times the {noun} ({level, number, ::percent .###} interval {low, number, ::@@@} to {high, number, ::@@@}; {fields} fields).',
+    '{kind}: a difference between {levelA} and {levelB}, too small to act on: {ratio, number, ::@@@} times the {noun} ({level, number, ::scale/100 .##}\u00a0% interval {low, number, ::@@@} to {high, number, ::@@@}; {fields} fields).',
   'questions/what-differs/headline/leaning':
-    '{kind}: leaning towards {direction} with {levelB}, not enough to act on: {ratio, number, ::@@@} times the {noun} of {levelA} ({level, number, ::percent .###} interval {low, number, ::@@@} to {high, number, ::@@@}; {fields} fields).',
+    '{kind}: leaning towards {direction} with {levelB}, not enough to act on: {ratio, number, ::@@@} times the {noun} of {levelA} ({level, number, ::scale/100 .##}\u00a0% interval {low, number, ::@@@} to {high, number, ::@@@}; {fields} fields).',
   'questions/what-differs/headline/unsettled':
-    '{kind}: not settled. {levelB} had {ratio, number, ::@@@} times the {noun} of {levelA}, but anything from {low, number, ::@@@} to {high, number, ::@@@} fits the counts ({level, number, ::percent .###} interval; {fields} fields).',
+    '{kind}: not settled. {levelB} had {ratio, number, ::@@@} times the {noun} of {levelA}, but anything from {low, number, ::@@@} to {high, number, ::@@@} fits the counts ({level, number, ::scale/100 .##}\u00a0% interval; {fields} fields).',
   'questions/what-differs/headline/design-blocks':
-    '{kind}: these counts cannot tell what {levelB} did against {levelA}: {reasons}. What can be said stands below.',
+    '{kind}: these counts cannot tell what {cause} did: {reasons}. What can be said stands below.',
   'questions/what-differs/headline/several': '{comparisons} comparisons asked together: {each}.',
   'questions/what-differs/headline/one-of-several': '{kind}, {levelB} against {levelA}: {verdict}',
 
   'questions/kinds/asked': 'How many {others} for each {kindA} in the same watches?',
   'questions/kinds/headline/shown':
-    '{kindB}: {ratio, number, ::@@@} for each {kindA} in the same watches (95 % interval {low, number, ::@@@} to {ends, select, open {no limit} other {{high, number, ::@@@}}}; {fields} fields); {size}.',
+    '{kindB}: {ratio, number, ::@@@} for each {kindA} in the same watches (95\u00a0% interval {low, number, ::@@@} to {ends, select, open {no limit} other {{high, number, ::@@@}}}; {fields} fields); {size}.',
   'questions/kinds/headline/alike':
     '{kindB} and {kindA} were about equally frequent in the same watches: {ratio, number, ::@@@} for each ({low, number, ::@@@} to {ends, select, open {no limit} other {{high, number, ::@@@}}}; {fields} fields), all within {least, number, ::@@@} to {worth, number}.',
   'questions/kinds/headline/leaning':

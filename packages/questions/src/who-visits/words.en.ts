@@ -6,7 +6,7 @@ export const words: Words = {
   'questions/who-visits/asked': 'Who visits, and how much ({kinds}{grouped, select, yes {; by {by}} other {}})?',
   'questions/who-visits/headline/rate': 'Most frequent: {rate}.',
   'questions/who-visits/headline/rate-and-share':
-    'Most frequent: {rate}; {share, number, ::percent .} of all visitors ({low, number, ::percent .} to {high, number, ::percent .}).',
+    'Most frequent: {rate}; {share, number, ::scale/100 .}\u00a0% of all visitors ({low, number, ::scale/100 .}\u00a0% to {high, number, ::scale/100 .}\u00a0%).',
   'questions/who-visits/headline/none': 'None of these kinds was counted in {counts, plural, one {one watch} other {# watches}}.',
   'questions/who-visits/headline/groups': '{counts} counts in {groups} groups; the rates stand below.',
   'questions/who-visits/headline/blocked': 'No rate can be given: {reasons}. Shares among what was seen stand below.',
@@ -17,8 +17,12 @@ export const words: Words = {
   'questions/who-visits/rate/none': '{kind}: none seen, at most {high, number, ::@@@} {unit}',
   'questions/who-visits/can-say/counted':
     '{named, select, yes {{group}: } other {}}In {watches, plural, one {one watch} other {# watches}} of {fields, plural, one {one field} other {# fields}} we counted {each}.',
-  'questions/who-visits/can-say/total': '{total} {kind}',
+  'questions/who-visits/can-say/total': '{kind} {total}',
   'questions/who-visits/can-say/rates': '{named, select, yes {{group}: } other {}}{each}.',
+  'questions/who-visits/can-say/shares-fields':
+    '{named, select, yes {{group}: of} other {Of}} all visitors, over fields: {each}.',
+  'questions/who-visits/can-say/shares-watches':
+    '{named, select, yes {{group}: of} other {Of}} all visitors counted, in these watches only: {each}.',
   'questions/who-visits/cannot-say/rate': 'How many visited per hour.',
   'questions/who-visits/cannot-say/other-fields':
     'What the rate is in other fields: with fewer than three fields the interval holds for these minutes only.',

@@ -9,7 +9,7 @@ const bullets = (say: Speaker, sayings: readonly Saying[]): readonly string[] =>
   sayings.flatMap((own) => wrap(say(own), '  - ', '    '))
 
 function valueText({ unit, value }: Pick<Estimate, 'unit'> & { readonly value: number }): string {
-  return unit.id === 'questions/unit/share' ? `${Math.round(100 * value)} %` : threeDigits(value)
+  return unit.id === 'questions/unit/share' ? `${Math.round(100 * value)}\u00a0%` : threeDigits(value)
 }
 
 function estimateRow(say: Speaker, own: Estimate): readonly string[] {
@@ -35,11 +35,14 @@ function estimateTables(say: Speaker, estimates: readonly Estimate[]): readonly 
   ])
 }
 
-function cautionLines(say: Speaker, { severity, text, cure, evidenceRows }: Caution): readonly string[] {
+/** Rows are told only where they are some of the counts: of a design as a whole all rows are evidence. */
+function cautionLines(say: Speaker, { severity, text, cure, evidenceRows }: Caution, selected: number): readonly string[] {
   return [
     ...wrap(`${say(saying(`report/severity/${severity}`))} ${say(text)}`, '  - ', '    '),
     ...(cure === null ? [] : wrap(say(saying('report/cure', { cure })), '    ', '    ')),
-    ...(evidenceRows > 0 && severity !== 'note' ? [`    ${say(saying('report/evidence', { rows: evidenceRows }))}`] : []),
+    ...(evidenceRows > 0 && evidenceRows < selected && severity !== 'note'
+      ? [`    ${say(saying('report/evidence', { rows: evidenceRows }))}`]
+      : []),
   ]
 }
 
@@ -60,7 +63,9 @@ export function printAnswer(answer: Answer, say: Speaker, detail: Detail = 'full
     ...heading(say, 'can-say'),
     ...bullets(say, answer.claims.canSay),
     ...(answer.claims.cannotSay.length > 0 ? [...heading(say, 'cannot-say'), ...bullets(say, answer.claims.cannotSay)] : []),
-    ...(cautions.length > 0 ? [...heading(say, 'cautions'), ...cautions.flatMap((own) => cautionLines(say, own))] : []),
+    ...(cautions.length > 0
+      ? [...heading(say, 'cautions'), ...cautions.flatMap((own) => cautionLines(say, own, receipt.rows.selected))]
+      : []),
     ...(answer.next.length > 0 ? [...heading(say, 'next'), ...bullets(say, answer.next)] : []),
     ...(detail === 'full' ? methodLines(say, answer) : []),
     '',

@@ -93,10 +93,28 @@ function findingOf(input: AuditInput, tangle: Tangle, severity: Finding['severit
   }
 }
 
+interface Graded {
+  readonly tangle: Tangle
+  readonly severity: Finding['severity']
+}
+
 /**
- * What is tangled with the contrast asked. A nuisance alone, and date with stage as a pair; the pair is told only where it
- * is graver than each alone.
+ * Each nuisance alone; date and stage as one finding where both are equally grave, or where only the pair is grave: bloom
+ * goes with the date, and a person reads one sentence of it.
  */
+function toTell(graded: readonly Graded[]): readonly Graded[] {
+  const pair = graded.find(({ tangle }) => tangle.nuisances.length === 2)
+  if (pair === undefined) return graded
+  const parts = graded.filter(
+    ({ tangle }) => tangle.nuisances.length === 1 && pair.tangle.nuisances.includes(tangle.nuisances[0] ?? 'date'),
+  )
+  const pairIsGraver = parts.every(({ severity }) => severity !== pair.severity)
+  const bothAsGrave = parts.length === 2 && parts.every(({ severity }) => severity === pair.severity)
+  if (bothAsGrave) return graded.filter((own) => !parts.includes(own))
+  return pairIsGraver ? graded : graded.filter((own) => own !== pair)
+}
+
+/** What is tangled with the contrast asked: each nuisance, and date with stage as a pair. */
 export function tangled(input: AuditInput): readonly Finding[] {
   const { design, tangles } = input
   if (tangles.lost && design.rows.length > 0) {
@@ -117,13 +135,7 @@ export function tangled(input: AuditInput): readonly Finding[] {
     const severity = severityOf(input, tangle)
     return severity === null ? [] : [{ tangle, severity }]
   })
-  const alone = graded.filter(({ tangle }) => tangle.nuisances.length === 1)
-  const told = graded.filter(
-    ({ tangle, severity }) =>
-      tangle.nuisances.length === 1 ||
-      !alone.some((one) => one.severity === severity && tangle.nuisances.includes(one.tangle.nuisances[0] ?? 'date')),
-  )
-  return told.map(({ tangle, severity }) => softened(findingOf(input, tangle, severity), input.relative))
+  return toTell(graded).map(({ tangle, severity }) => softened(findingOf(input, tangle, severity), input.relative))
 }
 
 /** Before and after without control: whatever else changed in that time looks like the change asked about. */

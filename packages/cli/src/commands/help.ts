@@ -1,0 +1,59 @@
+import { requireQuestion, version } from '@thrum/host'
+import type { OptionDeclaration } from '@thrum/model'
+import { saying, ThrumError } from '@thrum/model/ground'
+import { questions } from '@thrum/questions'
+import { wrap } from '@thrum/report'
+import { typedName } from '../terminal/arguments.ts'
+import type { Terminal } from '../terminal/terminal.ts'
+import type { Command } from './command.ts'
+
+const commandNames = ['new', 'import', 'check', 'ask', 'help'] as const
+
+function valueWord(declared: OptionDeclaration): string {
+  if (declared.type === 'choice') return declared.choices.join('|')
+  return { text: 'TEXT', texts: 'TEXT,TEXT', date: 'YEAR-MONTH-DAY', number: 'NUMBER' }[declared.type]
+}
+
+function overview({ say, print }: Terminal): void {
+  print(say(saying('cli/help/title', { version })))
+  print('')
+  for (const name of commandNames) for (const line of wrap(say(saying(`cli/help/line/${name}`)), '  ', '      ')) print(line)
+  print('')
+  print(say(saying('cli/help/questions')))
+  for (const { id } of questions)
+    for (const line of wrap(`${id}: ${say(saying(`questions/${id}/title`))}`, '  ', '      ')) print(line)
+  print('')
+  for (const line of wrap(say(saying('cli/help/more')))) print(line)
+}
+
+function ofQuestion({ say, print }: Terminal, id: string): void {
+  const question = requireQuestion(id)
+  print(say(saying('cli/help/ask-one', { id })))
+  for (const line of wrap(say(saying(`questions/${id}/title`)))) print(line)
+  print('')
+  for (const [name, declared] of Object.entries(question.options)) {
+    if (name === 'worthSet') continue
+    for (const line of wrap(`--${typedName(name)} ${valueWord(declared)}: ${say(saying(declared.explained))}`, '  ', '      '))
+      print(line)
+  }
+  for (const name of ['in', 'receipt', 'seed', 'brief', 'json'])
+    for (const line of wrap(say(saying(`cli/help/option/${name}`)), '  ', '      ')) print(line)
+  print('')
+  for (const line of wrap(say(saying('cli/help/conditions')))) print(line)
+}
+
+export const helpCommand: Command = {
+  name: 'help',
+  options: [],
+  flags: [],
+  run: async (given, terminal) => {
+    const [topic, ...more] = given.words
+    if (more.length > 0) throw new ThrumError('cli/help/usage')
+    if (topic === undefined) overview(terminal)
+    else if (commandNames.some((name) => name === topic))
+      for (const line of terminal.say(saying(`cli/help/command/${topic}`)).split('\n')) terminal.print(line)
+    else ofQuestion(terminal, topic)
+    terminal.json({ version, commands: commandNames, questions: questions.map(({ id, options }) => ({ id, options })) })
+    return 0
+  },
+}

@@ -1,0 +1,75 @@
+import {
+  type Mapping,
+  type ProposalQuestion,
+  type ProposalReason,
+  parseMapping,
+  proposeMapping,
+  readSheet,
+} from '@thrum/exchange'
+import { ThrumError } from '@thrum/model/ground'
+import { type Arguments, single } from '../terminal/arguments.ts'
+
+/** What may be said of a file on the command line instead of in its mapping. */
+export const mappingOptions = [
+  'absent',
+  'minutes',
+  'area',
+  'unit',
+  'crop',
+  'season',
+  'observer',
+  'year',
+  'effort',
+  'assigned',
+] as const
+
+const constants = ['unit', 'crop', 'season', 'observer'] as const
+
+function assignedOf(given: Arguments): { readonly [factor: string]: string } {
+  return Object.fromEntries(
+    (given.options.get('assigned') ?? []).map((text) => {
+      const equals = text.indexOf('=')
+      if (equals < 1) throw new ThrumError('cli/import/assigned', { found: text })
+      return [text.slice(0, equals).trim(), text.slice(equals + 1).trim()]
+    }),
+  )
+}
+
+/** The mapping with what was said on the command line in it. @throws ThrumError exchange/mapping/misshapen */
+function withSaid(mapping: Mapping, given: Arguments): Mapping {
+  const numbers = (['minutes', 'area'] as const).flatMap((name) => {
+    const value = single(given, name)
+    return value === undefined ? [] : [[name, Number(value)] as const]
+  })
+  const texts = constants.flatMap((name) => {
+    const value = single(given, name)
+    return value === undefined ? [] : [[name, value] as const]
+  })
+  const said = { ...mapping.constants, ...Object.fromEntries(numbers), ...Object.fromEntries(texts) }
+  const year = single(given, 'year')
+  const absent = single(given, 'absent')
+  const effort = single(given, 'effort')
+  const assigned = { ...mapping.assigned, ...assignedOf(given) }
+  return parseMapping({
+    ...mapping,
+    ...(Object.keys(said).length > 0 ? { constants: said } : {}),
+    ...(year === undefined ? {} : { file: { ...mapping.file, year: Number(year) } }),
+    ...(absent === undefined ? {} : { absent }),
+    ...(effort === undefined ? {} : { effort }),
+    ...(Object.keys(assigned).length > 0 ? { assigned } : {}),
+  })
+}
+
+/** A mapping for the file, with what was said on the command line in it, and how it came about. */
+export interface MappingMade {
+  readonly mapping: Mapping
+  readonly reasons: readonly ProposalReason[]
+  readonly questions: readonly ProposalQuestion[]
+}
+
+/** The mapping kept beside the file, or one proposed from its headers and values; what was said on the line comes last. */
+export function mappingFor(bytes: Uint8Array, kept: Mapping | null, given: Arguments): MappingMade {
+  if (kept !== null) return { mapping: withSaid(kept, given), reasons: [], questions: [] }
+  const { mapping, reasons, questions } = proposeMapping(readSheet(bytes))
+  return { mapping: withSaid(mapping, given), reasons, questions }
+}

@@ -1,0 +1,41 @@
+import { existsSync } from 'node:fs'
+import { ask, createDemonstration, openProject, plantedQuestions } from '@thrum/host'
+import { saying, ThrumError } from '@thrum/model/ground'
+import { printAnswer, wrap } from '@thrum/report'
+import { nodeTerminal } from './terminal/node-terminal.ts'
+import { failureLines, type Terminal } from './terminal/terminal.ts'
+
+/** The demonstration lies where the command was given, beside the README. */
+const path = 'ostrel-vale.thrum'
+const line = '─'.repeat(80)
+
+/** Makes the demonstration if there is none, and prints its main answers. */
+async function start(terminal: Terminal): Promise<void> {
+  const { say, print, work } = terminal
+  if (!existsSync(path)) await createDemonstration(path)
+  for (const text of wrap(say(saying('cli/start/welcome', { file: path })))) print(text)
+  const project = await openProject(path, 'write')
+  try {
+    const visits = await ask(project, 'who-visits', {}, work)
+    print(`\n${line}\n`)
+    print(printAnswer(visits.answer, say, 'short'))
+    for (const { question, options } of plantedQuestions) {
+      const { answer } = await ask(project, question, { ...options }, work)
+      print(`\n${line}\n`)
+      print(printAnswer(answer, say, 'short'))
+    }
+  } finally {
+    await project.close()
+  }
+  print(`\n${line}\n`)
+  for (const text of wrap(say(saying('cli/start/next', { file: path })))) print(text)
+}
+
+const terminal = nodeTerminal(false)
+try {
+  await start(terminal)
+} catch (error) {
+  if (!(error instanceof ThrumError)) throw error
+  terminal.note(failureLines(error, terminal.say).join('\n'))
+  process.exitCode = 2
+}

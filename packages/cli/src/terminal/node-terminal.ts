@@ -1,0 +1,60 @@
+import { createInterface } from 'node:readline/promises'
+import type { Progress } from '@thrum/model/ground'
+import { saying } from '@thrum/model/ground'
+import { speaker, type Terminal } from './terminal.ts'
+
+/** Progress is told from the second second on, at most five times a second. */
+const quietFor = 1000
+const between = 200
+
+function progressTeller(say: Terminal['say']): (progress: Progress) => void {
+  const start = performance.now()
+  let last = 0
+  return ({ done, total, unit }) => {
+    const now = performance.now()
+    if (now - start < quietFor || now - last < between) return
+    last = now
+    const line = say(saying(total === undefined ? 'cli/progress' : 'cli/progress/of', { done, total: total ?? 0, unit }))
+    process.stderr.write(process.stderr.isTTY ? `\r\u001b[K${line}` : `${line}\n`)
+  }
+}
+
+/** The terminal this program runs in. Ctrl-C stops work between whole steps; pressed twice it ends the program. */
+export function nodeTerminal(isJson: boolean): Terminal {
+  const say = speaker()
+  const stop = new AbortController()
+  process.on('SIGINT', () => {
+    if (stop.signal.aborted) process.exit(130)
+    process.stderr.write(`\n${say(saying('cli/stopping'))}\n`)
+    stop.abort()
+  })
+  return {
+    say,
+    isJson,
+    isInteractive: process.stdin.isTTY === true && process.stdout.isTTY === true && !isJson,
+    work: {
+      signal: stop.signal,
+      onProgress: progressTeller(say),
+      breathe: () => new Promise((resolve) => setImmediate(resolve)),
+    },
+    print: (text) => {
+      if (!isJson) process.stdout.write(`${text}\n`)
+    },
+    json: (value) => {
+      if (isJson) process.stdout.write(`${JSON.stringify(value, null, 2)}\n`)
+    },
+    note: (text) => {
+      process.stderr.write(`${text}\n`)
+    },
+    ask: async (question) => {
+      const lines = createInterface({ input: process.stdin, output: process.stdout })
+      try {
+        return await lines.question(question, { signal: stop.signal })
+      } catch {
+        return ''
+      } finally {
+        lines.close()
+      }
+    },
+  }
+}

@@ -1,0 +1,42 @@
+import { english } from '@thrum/host'
+import { type LongWork, type Saying, type SayingValue, ThrumError } from '@thrum/model/ground'
+import { createSpeaker, type Speaker, withTexts, wrap } from '@thrum/report'
+import { words } from '../words.en.ts'
+
+/** What a command is handed: where to speak, in which form, and how it is stopped. */
+export interface Terminal {
+  readonly say: Speaker
+  readonly isJson: boolean
+  /** True where a person sits before it and can be asked. */
+  readonly isInteractive: boolean
+  readonly work: LongWork
+  /** A line of the result. */
+  print(text: string): void
+  /** The result in the machine form; printed only with --json. */
+  json(value: unknown): void
+  /** Something told on the way, beside the result. */
+  note(text: string): void
+  ask(question: string): Promise<string>
+}
+
+/** Words of everything this program can say. */
+export const allWords = { ...english, ...words }
+
+export const speaker = (): Speaker => createSpeaker(allWords)
+
+/** The values of an error as a person types them: options with their dashes as they are typed. */
+export function failureLines(error: ThrumError, say: Speaker): readonly string[] {
+  const remedy: Saying = { ...error.remedy }
+  return [...wrap(say(error.saying)), ...wrap(say(remedy))]
+}
+
+export function failureJson(error: ThrumError, say: Speaker): unknown {
+  const values: { readonly [name: string]: SayingValue } = error.values
+  return { error: { code: error.code, values: withTexts(values, say), text: say(error.saying), remedy: say(error.remedy) } }
+}
+
+/** How a failure of the program itself is told: what it was, and that nothing is lost. */
+export function mishapLines(error: unknown, say: Speaker): readonly string[] {
+  const what = error instanceof Error ? `${error.name}: ${error.message}` : String(error)
+  return failureLines(new ThrumError('cli/mishap', { what }), say)
+}

@@ -1,0 +1,92 @@
+import type { Words } from '@thrum/model/ground'
+
+/** What the terminal says itself, in English. ICU message texts by id. */
+export const words: Words = {
+  'cli/stopping': 'Stopping after the step in hand; press Ctrl-C again to end at once.',
+  'cli/progress': '{done} {unit}',
+  'cli/progress/of': '{done} of {total} {unit}',
+  'cli/mishap': 'Thrum itself failed: {what}',
+  'cli/mishap/remedy': 'Nothing that was written before is lost. Try again; if it happens again, report the line above.',
+  'cli/arguments/single-dash': 'Options are words here; "{found}" is none.',
+  'cli/arguments/single-dash/remedy': 'Write --name value. thrum help lists them.',
+  'cli/no-such-command': 'There is no command "{name}".',
+  'cli/no-such-command/remedy': 'Commands are: {known}. thrum help tells what each does.',
+  'cli/no-project-here': 'There is no project in this folder.',
+  'cli/no-project-here/remedy': 'Name one with --in FILE.thrum, or make one: thrum new my-project.thrum',
+  'cli/which-project': 'There is more than one project in this folder: {found}.',
+  'cli/which-project/remedy': 'Name the one you mean with --in.',
+
+  'cli/new/usage': 'A new project needs one name.',
+  'cli/new/usage/remedy': 'thrum new my-project.thrum --title "My project"',
+  'cli/new/name': 'Not every computer can hold a file named "{name}".',
+  'cli/new/name/remedy': 'Leave out any of < > : " | ? * and dots or blanks at the end.',
+  'cli/new/made': 'Made {file}. Next: thrum import counts.csv --in {file}',
+
+  'cli/import/usage': 'One file at a time.',
+  'cli/import/usage/remedy': 'thrum import counts.csv --in my-project.thrum',
+  'cli/import/no-file': '{file} cannot be read.',
+  'cli/import/no-file/remedy': 'Check the name and the folder.',
+  'cli/import/no-mapping': 'The mapping {file} cannot be read.',
+  'cli/import/no-mapping/remedy': 'Check its name, or leave --mapping out to have one proposed.',
+  'cli/import/mapping-not-json': 'The mapping {file} is not valid JSON.',
+  'cli/import/mapping-not-json/remedy': 'Mend it, or delete it to have a new one proposed.',
+  'cli/import/assigned': '--assigned should name a factor and how its levels came to the fields, but reads "{found}".',
+  'cli/import/assigned/remedy': 'For example --assigned "strip=at random" (or chosen, or not known).',
+  'cli/import/read': '{file}: {rows, plural, one {one row} other {# rows}} read.',
+  'cli/import/columns': 'How its columns are understood (kept in {file}, where you can change it):',
+  'cli/import/column': '{header}: {because}',
+  'cli/import/questions': 'Please decide (what is proposed will be used):',
+  'cli/import/proposed': '{asks} Proposed: {proposed}.',
+  'cli/import/becomes': 'What it becomes:',
+  'cli/import/accept': 'Accept these counts? (yes or no)',
+  'cli/import/not-yet':
+    'Nothing counts yet. If this is right: thrum import {file} --accept. If not, change {mapping} and run the command again.',
+  'cli/import/done': 'Accepted: {counts, plural, one {one count} other {# counts}} of {file} now stand in {project}.',
+  'cli/import/known': '{file} was brought before with this mapping. Nothing was added.',
+
+  'cli/ask/usage': 'Ask one question at a time.',
+  'cli/ask/usage/remedy': 'For example thrum ask who-visits. thrum help lists the questions.',
+  'cli/ask/receipt':
+    'Receipt written to {folder}: the rows, and receipt.R, which recomputes the answer (Rscript receipt.R in that folder).',
+
+  'cli/check/usage': 'Check one project at a time.',
+  'cli/check/usage/remedy': 'thrum check my-project.thrum',
+  'cli/check/holds':
+    '{counts, plural, one {One count} other {# counts}} in {fields, plural, one {one field} other {# fields}}, {kinds, plural, one {one kind} other {# kinds}}, from {sheets, plural, one {one file} other {# files}}.',
+  'cli/check/lines': 'Lines of the file: {lines}{more, plural, =0 {} other { and # more}}.',
+  'cli/check/unfinished': 'A file was begun and never accepted ({sheet}); nothing of it counts. Bring it again to finish it.',
+  'cli/check/fine': 'Nothing blocks.',
+  'cli/check/blocked': 'Something blocks; see above.',
+
+  'cli/help/usage': 'Help takes one topic.',
+  'cli/help/usage/remedy': 'thrum help, or thrum help with the name of a command or a question.',
+  'cli/help/title': 'Thrum {version}: from timed counts of flower visitors to an answer whose design has been audited.',
+  'cli/help/line/new': 'thrum new FILE.thrum: make a project',
+  'cli/help/line/import': 'thrum import COUNTS.csv: bring a table of counts; shown first, then accepted',
+  'cli/help/line/check': 'thrum check: what is missing or cannot be right in a project',
+  'cli/help/line/ask': 'thrum ask QUESTION: put a question to a project',
+  'cli/help/line/help': 'thrum help TOPIC: more about a command or a question',
+  'cli/help/questions': 'Questions:',
+  'cli/help/more':
+    'The project is the only .thrum file in this folder, or the one named with --in. --json prints the machine form of anything. Exit code 0: done; 1: what was checked does not hold; 2: bad usage or bad input, and nothing was written.',
+  'cli/help/ask-one': 'thrum ask {id} [options]',
+  'cli/help/conditions':
+    'Conditions are written like crop=cherry, season!=2031, date>=2031-07-20 or stage<=67; a|b means either. Lists are parted by commas.',
+  'cli/help/option/in': '--in FILE.thrum: the project, where more than one lies in this folder',
+  'cli/help/option/receipt': '--receipt FOLDER: write the rows and an R script that recomputes the answer',
+  'cli/help/option/seed': '--seed TEXT: seed of anything drawn at random; the same seed gives the same answer',
+  'cli/help/option/brief': '--brief: the headline, what may be said, and the cautions only',
+  'cli/help/option/json': '--json: the machine form',
+  'cli/help/command/new': 'thrum new FILE.thrum [--title TEXT]\nMakes an empty project in one file.',
+  'cli/help/command/import':
+    'thrum import COUNTS.csv [--in FILE.thrum] [--mapping FILE.json] [--accept]\nReads a table of timed counts, proposes what its columns are, and shows what each row\nbecomes. Nothing counts until it is accepted. The mapping is kept beside the table as\nCOUNTS.csv.mapping.json; change it there, or say on the line:\n  --minutes 10            every watch lasted ten minutes\n  --area 20               every watched plot had 20 m2\n  --unit individuals      what one number counts: individuals, visits or snapshot\n  --absent none-seen      in a long table, a kind without a row was looked for and not seen\n                          (or not-looked-for, or not-known)\n  --crop, --season, --observer TEXT   the same for every row\n  --year 2031             for dates written without a year\n  --assigned "strip=at random"        how the levels of something came to the fields\n  --effort "not recorded" nobody wrote down how long they watched: shares only',
+  'cli/help/command/check':
+    'thrum check [FILE.thrum]\nSays what is missing or cannot be right, with the lines that show it and the cure.\nEnds with 1 if something blocks.',
+  'cli/help/command/ask': 'thrum ask QUESTION [options]\nPuts a question to a project. thrum help QUESTION lists its options.',
+  'cli/help/command/help': 'thrum help [TOPIC]\nTells more about a command or a question.',
+
+  'cli/start/welcome':
+    'Ostrel Vale, a demonstration project of an invented valley ({file}): four cherry orchards and four sunflower fields, half of them with a flower strip, 160 ten-minute counts over two seasons. Nothing in it is real. These are its main answers, one of each verdict that counts can lead to.',
+  'cli/start/next':
+    'Ask it more: ./thrum help what-differs, or ./thrum ask what-differs --in {file} --between strip --kinds "hover fly" --worth 2. Your own table: ./thrum new my.thrum, then ./thrum import counts.csv --in my.thrum.',
+}

@@ -1,0 +1,68 @@
+import { basename } from 'node:path'
+import { type CountsRead, type Mapping, readCounts, readSheet, type Sheet, sheetFacts, sheetId } from '@thrum/exchange'
+import { type LongWork, ThrumError } from '@thrum/model/ground'
+import { type Project, requireWritable } from '../project/project.ts'
+
+/** A file read under a mapping: nothing is written yet. */
+export interface CountsOffered {
+  readonly sheet: Sheet
+  readonly mapping: Mapping
+  readonly read: CountsRead
+}
+
+/**
+ * Reads a file of counts under a mapping.
+ *
+ * @throws ThrumError exchange/... where the file cannot be read as a whole; nothing was written
+ */
+export async function offerCounts(bytes: Uint8Array, mapping: Mapping, work: LongWork): Promise<CountsOffered> {
+  const sheet = readSheet(bytes, mapping.file)
+  await work.breathe()
+  return { sheet, mapping, read: await readCounts(sheet, mapping, work) }
+}
+
+export interface CountsBrought {
+  /** False: the same file under the same mapping was there already, and nothing was added. */
+  readonly added: boolean
+  readonly batches: number
+}
+
+/**
+ * Accepts an offered file: the original is kept as an attachment, then its batches, each in a transaction of its own, and
+ * last the word that makes them count. Stopped half way, nothing of it counts.
+ *
+ * @throws ThrumError store/..., host/read-only, host/other-file-same-name
+ */
+export async function bringCounts(
+  project: Project,
+  path: string,
+  bytes: Uint8Array,
+  offered: CountsOffered,
+  work: LongWork,
+): Promise<CountsBrought> {
+  requireWritable(project)
+  const snapshot = await project.snapshot()
+  const id = snapshot.project?.id
+  if (id === undefined) throw new ThrumError('host/no-project-record', { file: project.path })
+  const sheet = sheetId(id, offered.sheet.fileHash, offered.mapping)
+  if (snapshot.sheets.some((own) => own.sheet === sheet)) return { added: false, batches: 0 }
+  const sameFile = snapshot.sheets.find((own) => own.fileHash === offered.sheet.fileHash)
+  if (sameFile !== undefined) throw new ThrumError('host/same-file-other-mapping', { file: basename(path) })
+  await project.log.putAttachment('text/csv', [bytes])
+  let batches = 0
+  for (const fact of sheetFacts({
+    project: id,
+    file: basename(path),
+    bytes,
+    mapping: offered.mapping,
+    read: offered.read,
+    author: project.author,
+  })) {
+    if (work.signal.aborted) throw new ThrumError('host/stopped', { file: basename(path) })
+    await project.log.append([fact])
+    batches += 1
+    work.onProgress?.({ done: batches, unit: 'batches' })
+    await work.breathe()
+  }
+  return { added: true, batches }
+}

@@ -1,0 +1,62 @@
+import { type Author, type Fact, foldFacts, makeFact, projectDescribed, type Snapshot } from '@thrum/model'
+import { ThrumError } from '@thrum/model/ground'
+import type { Access, ProjectLog } from '@thrum/store'
+import { createProjectFile, openProjectFile } from '@thrum/store/sqlite'
+import { v7 } from 'uuid'
+import { localAuthor } from '../platform/person.ts'
+
+/** An open project: its log, who writes, and the snapshot of what it holds now. */
+export interface Project {
+  readonly path: string
+  readonly log: ProjectLog
+  readonly author: Author
+  readonly access: Access
+  /** Folds what is in the log now; folds again only when something new came. */
+  snapshot(): Promise<Snapshot>
+  close(): Promise<void>
+}
+
+async function readAll(log: ProjectLog, author: Author): Promise<Fact[]> {
+  const facts: Fact[] = []
+  for await (const chunk of log.factsAfter(0)) {
+    for (const fact of chunk) {
+      facts.push(fact)
+      author.clock.see(fact.at)
+    }
+  }
+  return facts
+}
+
+function openOver(path: string, log: ProjectLog, author: Author): Project {
+  let kept: { readonly seq: number; readonly snapshot: Snapshot } | null = null
+  return {
+    path,
+    log,
+    author,
+    access: log.access,
+    snapshot: async () => {
+      const seq = await log.lastSeq()
+      if (kept === null || kept.seq !== seq) kept = { seq, snapshot: foldFacts(await readAll(log, author)) }
+      return kept.snapshot
+    },
+    close: () => log.close(),
+  }
+}
+
+/** @throws ThrumError store/... */
+export async function openProject(path: string, mode: 'write' | 'read', author: Author = localAuthor()): Promise<Project> {
+  return openOver(path, await openProjectFile(path, { mode }), author)
+}
+
+/** A new, empty project. @throws ThrumError store/exists, ... */
+export async function createProject(path: string, title: string, author: Author = localAuthor()): Promise<Project> {
+  const log = await createProjectFile(path)
+  await log.append([makeFact(projectDescribed, { project: v7(), title }, author)])
+  return openOver(path, log, author)
+}
+
+/** @throws ThrumError host/read-only, with the reason why the project cannot be written */
+export function requireWritable(project: Project): void {
+  const { access } = project
+  if (access.mode === 'read') throw new ThrumError('host/read-only', { file: project.path, because: access.because })
+}

@@ -1,0 +1,16 @@
+import type { Words } from '@thrum/model/ground'
+
+/** What `host` says to a person, in English. ICU message texts by id. */
+export const words: Words = {
+  'host/read-only': '{file} cannot be written: {because}',
+  'host/read-only/remedy': 'Nothing was changed. Copy the project to a place where you may write, and use the copy.',
+  'host/no-such-question': 'There is no question "{id}".',
+  'host/no-such-question/remedy': 'Questions are: {known}.',
+  'host/no-project-record': '{file} does not say which project it is.',
+  'host/no-project-record/remedy': 'Make a new project with thrum new, and bring your tables again.',
+  'host/same-file-other-mapping': '{file} was brought before, with another mapping. Its counts would stand twice.',
+  'host/same-file-other-mapping/remedy':
+    'Use the mapping of then, or make a new project and bring the file there with the new mapping.',
+  'host/stopped': 'Stopped while bringing {file}. Nothing of it counts.',
+  'host/stopped/remedy': 'Bring it again; what was written already is taken up where it stopped.',
+}
