@@ -28,3 +28,16 @@ export function readClockTime(written: string): Reading {
   if (/^\d{1,2}[.,]\d$/u.test(text)) return { kind: 'waiting', written, because: 'exchange/cell/hour-with-tenths' }
   return { kind: 'waiting', written, because: 'exchange/cell/not-a-time' }
 }
+
+/** Reads how far the observer's clock was ahead of UTC, in minutes: `+02:00`, `UTC+1`, `-3`, `Z`. */
+export function readOffset(written: string): Reading {
+  const absence = readAbsence(written)
+  if (absence !== null) return absence
+  const text = written.trim().toLowerCase()
+  if (text === 'z' || text === 'utc' || text === 'gmt') return { kind: 'number', written, value: 0 }
+  const parts = /^(?:utc|gmt)?\s*([+\-−])?(\d{1,2})(?::?([0-5]\d))?$/u.exec(text)
+  const minutes = Number(parts?.[2]) * 60 + Number(parts?.[3] ?? 0)
+  // The clocks of the world are between 12 hours behind and 14 hours ahead.
+  if (parts === null || minutes > 14 * 60) return { kind: 'waiting', written, because: 'exchange/cell/not-a-time' }
+  return { kind: 'number', written, value: parts[1] === '-' || parts[1] === '−' ? -minutes : minutes }
+}

@@ -2,39 +2,20 @@ import { type DecimalHabit, parseDecimal } from './decimal.ts'
 import { type Reading, readAbsence } from './reading.ts'
 
 /** Small number words in the languages of the header words, as people write lengths of watches. */
-const numberWords: { readonly [word: string]: number } = {
-  five: 5,
-  six: 6,
-  ten: 10,
-  fifteen: 15,
-  twenty: 20,
-  thirty: 30,
-  fünf: 5,
-  zehn: 10,
-  fünfzehn: 15,
-  zwanzig: 20,
-  dreissig: 30,
-  dreißig: 30,
-  fem: 5,
-  tio: 10,
-  femton: 15,
-  tjugo: 20,
-  trettio: 30,
-  ti: 10,
-  femten: 15,
-  tyve: 20,
-  tredive: 30,
-  cinco: 5,
-  diez: 10,
-  quince: 15,
-  veinte: 20,
-  treinta: 30,
-  cinq: 5,
-  dix: 10,
-  quinze: 15,
-  vingt: 20,
-  trente: 30,
-}
+const numberWords: ReadonlyMap<string, number> = new Map(
+  [
+    [5, 'five fünf fem cinco cinq'],
+    [6, 'six'],
+    [10, 'ten zehn tio ti diez dix'],
+    [15, 'fifteen fünfzehn femton femten quince quinze'],
+    [20, 'twenty zwanzig tjugo tyve veinte vingt'],
+    [30, 'thirty dreissig dreißig trettio tredive treinta trente'],
+  ].flatMap(([value, words]) =>
+    String(words)
+      .split(' ')
+      .map((word): [string, number] => [word, Number(value)]),
+  ),
+)
 
 const read = (written: string, value: number, because: string): Reading => ({ kind: 'number', written, value, because })
 
@@ -89,7 +70,7 @@ export function readMinutes(written: string, habit: DecimalHabit, unit: Duration
   }
   const about = /^(?:ca?\.?|about|cirka|etwa|~|≈)\s*(\d+)(?:\s*min\.?)?$/u.exec(text)
   if (about !== null) return { kind: 'approximate', written, value: Number(about[1]), because: 'exchange/cell/about' }
-  const word = numberWords[text.replace(/\s*min(?:utes|uten|uter)?\.?$/u, '')]
+  const word = numberWords.get(text.replace(/\s*min(?:utes|uten|uter)?\.?$/u, ''))
   if (word !== undefined) return { kind: 'waiting', written, because: 'exchange/cell/number-word', proposed: String(word) }
   return { kind: 'waiting', written, because: 'exchange/cell/not-a-number' }
 }

@@ -1,5 +1,5 @@
 import { dayNumber } from '@thrum/model'
-import { readClockTime } from '../cell/clock-time.ts'
+import { readClockTime, readOffset } from '../cell/clock-time.ts'
 import { readCount } from '../cell/count.ts'
 import { type DateHabit, readDate } from '../cell/date.ts'
 import { dateEvidence, dateHabit } from '../cell/date-order.ts'
@@ -28,7 +28,13 @@ type CellReader = (written: string) => Reading
 function meaningOf(written: string, column: SheetColumn, mapping: Mapping): Reading | null {
   const text = written.trim()
   const own = column.mapped.means
-  const said = own !== undefined && Object.hasOwn(own, text) ? own[text] : mapping.means?.[text]
+  const ofFile = mapping.means
+  const said =
+    own !== undefined && Object.hasOwn(own, text)
+      ? own[text]
+      : ofFile !== undefined && Object.hasOwn(ofFile, text)
+        ? ofFile[text]
+        : undefined
   if (said === undefined) return null
   if (said === null) return { kind: 'not-looked-for', written }
   const value = Number(said)
@@ -51,11 +57,14 @@ export function cellSource(column: SheetColumn, mapping: Mapping, read: CellRead
 /** How numbers are written in each column: as the mapping says, as the column proves, as the file proves. */
 export interface NumberHabits {
   of(column: SheetColumn): DecimalHabit
+  /** Headers of columns that prove a decimal comma, and of those that hold both marks. */
+  readonly commas: readonly string[]
+  readonly mixed: readonly string[]
 }
 
 export function numberHabits(sheet: Sheet, mapping: Mapping, columns: MappedColumns): NumberHabits {
   const said = mapping.file?.decimal
-  if (said !== undefined) return { of: () => ({ decimal: said, mixed: false }) }
+  if (said !== undefined) return { of: () => ({ decimal: said, mixed: false }), commas: [], mixed: [] }
   const numbers = columns.all.filter(
     ({ mapped }) => isMeasureRole(mapped.as) || ['minutes', 'tally', 'number'].includes(mapped.as),
   )
@@ -65,7 +74,11 @@ export function numberHabits(sheet: Sheet, mapping: Mapping, columns: MappedColu
   )
   // In a table of commas a decimal comma would need quotes in every cell: a point is the decimal mark unless a comma was proven.
   const ofFile = proven.size === 1 ? ([...proven][0] as '.' | ',') : proven.size === 0 && sheet.delimiter === ',' ? '.' : null
+  const headersOf = (is: (habit: DecimalHabit) => boolean): readonly string[] =>
+    [...own].flatMap(([{ header }, habit]) => (is(habit) ? [header] : []))
   return {
+    commas: headersOf(({ decimal }) => decimal === ','),
+    mixed: headersOf(({ mixed }) => mixed),
     of: (column) => {
       const habit = own.get(column) ?? noHabit
       return habit.decimal === null && !habit.mixed ? { decimal: ofFile, mixed: false } : habit
@@ -94,6 +107,10 @@ export function minutesSource(column: SheetColumn, mapping: Mapping, habits: Num
 
 export function clockSource(column: SheetColumn, mapping: Mapping): CellSource {
   return cellSource(column, mapping, readClockTime)
+}
+
+export function offsetSource(column: SheetColumn, mapping: Mapping): CellSource {
+  return cellSource(column, mapping, readOffset)
 }
 
 function habitOf(column: SheetColumn, mapping: Mapping): DateHabit {

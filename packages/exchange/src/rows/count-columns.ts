@@ -7,7 +7,7 @@ import type { CellSource } from './cell-source.ts'
 import type { RowGroups } from './group-rows.ts'
 import { numberColumnOf, type ShownWriter } from './number-cells.ts'
 import { type TextSource, textColumnOf } from './text-cells.ts'
-import type { WatchColumn } from './watch-cells.ts'
+import type { Effort, WatchColumn } from './watch-cells.ts'
 
 export interface CountTable {
   readonly columns: readonly NamedColumn[]
@@ -108,13 +108,12 @@ export function countColumns(
 /** Effort of each watch: agreed between its rows, and not claimed where a constant would be given to a row without any count. */
 export function effortOf(
   watches: Watches,
-  effort: CellSource | null,
-  constant: boolean,
+  effort: Effort | null,
   counted: (row: number) => boolean,
 ): Pick<CellSource, 'header' | 'at'> | null {
   if (effort === null) return null
-  const same = agreed(watches, effort)
-  if (!constant) return same
+  const same = agreed(watches, effort.source)
+  if (!effort.constant) return same
   return { header: same.header, at: (row) => (counted(row) ? same.at(row) : nothingWritten) }
 }
 

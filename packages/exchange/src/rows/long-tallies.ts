@@ -7,6 +7,7 @@ import { type CellSource, constantSource, countSource, type NumberHabits } from 
 import type { RowGroups } from './group-rows.ts'
 import type { MappedColumns } from './mapped-columns.ts'
 import type { ShownWriter } from './number-cells.ts'
+import type { RowOut } from './row-decisions.ts'
 import { sumReadings } from './sum-readings.ts'
 import { createTallyWriter, type TallyGroup, type TallyWriter } from './tally-writer.ts'
 import { type TextSource, textSource } from './text-cells.ts'
@@ -49,8 +50,20 @@ export function longTallySource(columns: MappedColumns, mapping: Mapping, habits
 /** True where a row says that nothing was seen: the watch stands, without a tally of its own. */
 export function saysNothing(source: LongTallySource, row: number): boolean {
   const kind = source.kind.words[source.kind.codeAt(row)]
-  if (kind !== undefined) return nothingSeen.test(kind)
-  return source.counted && !(valueOfReading(source.number.at(row)) > 0)
+  const none = !source.counted || !(valueOfReading(source.number.at(row)) > 0)
+  return kind === undefined ? source.counted && none : nothingSeen.test(kind) && none
+}
+
+/** Rows that count somebody without saying whom. */
+export function rowsWithoutKind(source: LongTallySource, rows: number): ReadonlyMap<number, RowOut> {
+  const found = new Map<number, RowOut>()
+  const nobody = source.kind.words.map((word) => nothingSeen.test(word))
+  for (let row = 0; row < rows; row++) {
+    const code = source.kind.codeAt(row)
+    if (code >= 0 && nobody[code] !== true) continue
+    if (!saysNothing(source, row)) found.set(row, { state: 'refused', because: 'exchange/row/no-kind', values: {} })
+  }
+  return found
 }
 
 interface Parts {

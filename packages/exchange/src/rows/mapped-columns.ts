@@ -7,6 +7,9 @@ import type { MappedColumn, Mapping } from '../mapping/shape.ts'
 import { conversionTo } from '../mapping/units.ts'
 import type { Sheet } from '../read/sheet.ts'
 
+const longRoles: ReadonlySet<Role> = new Set(['kind', 'number', 'caste', 'behaviour'])
+const wideRoles: ReadonlySet<Role> = new Set(['tally'])
+
 /** A column of the sheet with what the mapping says it is. */
 export interface SheetColumn {
   readonly mapped: MappedColumn
@@ -44,7 +47,8 @@ function checkUnit({ mapped, header }: SheetColumn): void {
 /**
  * Finds the mapping's columns in the sheet.
  *
- * @throws ThrumError exchange/mapping/column-missing, role-twice, unit-missing, unit-unknown, factor-name-taken
+ * @throws ThrumError exchange/mapping/column-missing, column-twice, role-twice, role-of-other-shape,
+ * unit-missing, unit-unknown, factor-name-taken
  */
 export function mappedColumns(sheet: Sheet, mapping: Mapping): MappedColumns {
   const places = new Set<number>()
@@ -67,6 +71,10 @@ export function mappedColumns(sheet: Sheet, mapping: Mapping): MappedColumns {
   }
   for (const column of all) {
     checkUnit(column)
+    const { as } = column.mapped
+    const other = mapping.shape === 'wide' ? longRoles : wideRoles
+    if (other.has(as))
+      throw new ThrumError('exchange/mapping/role-of-other-shape', { role: as, header: column.header, shape: mapping.shape })
     const factor = column.mapped.factor ?? column.header
     if (column.mapped.as === 'factor' && declarationOf('count', factor) !== undefined) {
       throw new ThrumError('exchange/mapping/factor-name-taken', { factor })

@@ -6,12 +6,12 @@ import { numberHabits } from './cell-source.ts'
 import { countColumns, effortOf, type Watches } from './count-columns.ts'
 import type { CountsRead } from './counts-read.ts'
 import { groupRows } from './group-rows.ts'
-import { type LongTallySource, longTallies, longTallySource } from './long-tallies.ts'
+import { type LongTallySource, longTallies, longTallySource, rowsWithoutKind } from './long-tallies.ts'
 import { type MappedColumns, mappedColumns } from './mapped-columns.ts'
 import { createShownWriter } from './number-cells.ts'
 import { refuseMixedUnits, refuseNotCounts, refuseWithoutEffort } from './refuse-sheet.ts'
 import { decided, decidedText, decideRows, type SameWatch } from './row-decisions.ts'
-import { keptNotes, rowText, watchNotes } from './sheet-notes.ts'
+import { columnNotes, keptNotes, namesAlike, rowText, watchNotes } from './sheet-notes.ts'
 import { textSources } from './text-cells.ts'
 import { effortSource, watchColumns } from './watch-cells.ts'
 import { wideTallies, wideTallySources } from './wide-tallies.ts'
@@ -35,9 +35,6 @@ function sameWatch(columns: MappedColumns, long: LongTallySource | null): SameWa
   if (columns.one('key') !== undefined) return 'id'
   return columns.one('start') !== undefined || columns.one('visit') !== undefined ? 'whole-row' : 'nothing'
 }
-
-const isConstantEffort = (columns: MappedColumns): boolean =>
-  columns.one('minutes') === undefined && (columns.one('start') === undefined || columns.one('end') === undefined)
 
 /**
  * What each row of a sheet becomes under a mapping: counts and tallies, cells that wait for a person, rows refused with
@@ -71,7 +68,7 @@ export async function readCounts(sheet: Sheet, mapping: Mapping, work: LongWork)
   const rawNumbers = watchColumns(columns, mapping, habits)
   const compared = [
     ...rawNumbers,
-    ...(rawEffort === null ? [] : [{ column: 'minutes', source: rawEffort }]),
+    ...(rawEffort === null ? [] : [{ column: 'minutes', source: rawEffort.source }]),
     ...tallyCells.map((source) => ({ column: 'number', source })),
   ]
   const decisions = decideRows(
@@ -79,16 +76,17 @@ export async function readCounts(sheet: Sheet, mapping: Mapping, work: LongWork)
     mapping,
     sameWatch(columns, rawLong),
   )
+  const out = new Map([...(rawLong === null ? [] : rowsWithoutKind(rawLong, sheet.rows)), ...decisions.out])
   const texts = rawTexts.map((source) => decidedText(source, decisions))
   const numbers = rawNumbers.map((column) => ({ ...column, source: decided(column.source, decisions) }))
-  const effort = rawEffort === null ? null : decided(rawEffort, decisions)
+  const effort = rawEffort === null ? null : { ...rawEffort, source: decided(rawEffort.source, decisions) }
   const wide = rawWide?.map(({ group, parts }) => ({ group, parts: parts.map((part) => decided(part, decisions)) })) ?? null
-  const kept = Int32Array.from({ length: sheet.rows }, (_, row) => row).filter((row) => !decisions.out.has(row))
+  const kept = Int32Array.from({ length: sheet.rows }, (_, row) => row).filter((row) => !out.has(row))
   await step(Math.floor(sheet.rows / 4))
 
   const aside = createAsideWriter()
   const shown = createShownWriter()
-  for (const [row, { state, because, values }] of decisions.out) {
+  for (const [row, { state, because, values }] of out) {
     aside.put({ state, table: 'count', column: '', written: rowText(sheet, row), because, values, line: lineOf(row) })
   }
   for (const { line, written, because } of sheet.refused) {
@@ -102,15 +100,7 @@ export async function readCounts(sheet: Sheet, mapping: Mapping, work: LongWork)
     wide?.some(({ parts }) => parts.some((part) => part.at(row).kind !== 'not-looked-for')) ?? true
   const absent = mapping.absent ?? 'not-known'
   const zeros = rawLong === null || absent === 'not-looked-for' ? 'typed' : absent
-  const count = countColumns(
-    watches,
-    texts,
-    numbers,
-    effortOf(watches, effort, isConstantEffort(columns), counted),
-    zeros,
-    aside,
-    shown,
-  )
+  const count = countColumns(watches, texts, numbers, effortOf(watches, effort, counted), zeros, aside, shown)
   await step(Math.floor(sheet.rows / 2))
 
   const unit = mapping.constants?.unit === 'visits' ? '{visits}' : '{individuals}'
@@ -123,7 +113,9 @@ export async function readCounts(sheet: Sheet, mapping: Mapping, work: LongWork)
     ...sheet.notes,
     ...decisions.notes,
     ...keptNotes(sheet),
-    ...watchNotes(watches, numbers, texts, counted, rawLong === null),
+    ...columnNotes(columns, mapping, habits),
+    ...watchNotes(watches, numbers, texts, counted, effort, rawLong === null),
+    ...namesAlike([...texts, ...(rawLong === null ? [] : [rawLong.kind])]),
     ...count.differing.map((header) => saying('exchange/note/differs-within-watch', { header })),
     ...(columns.unmapped.length === 0
       ? []

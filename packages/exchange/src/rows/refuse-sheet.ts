@@ -32,7 +32,7 @@ export function refuseNotCounts(sources: readonly CellSource[], rows: number): v
 }
 
 /** @throws ThrumError exchange/sheet/effort-unmapped, unless a person said that nobody wrote it down */
-export function refuseWithoutEffort(effort: CellSource | null, mapping: Mapping): void {
+export function refuseWithoutEffort(effort: unknown, mapping: Mapping): void {
   if (effort === null && mapping.effort !== 'not recorded') throw new ThrumError('exchange/sheet/effort-unmapped')
 }
 

@@ -1,11 +1,15 @@
 import { type Saying, saying } from '@thrum/model/ground'
-import { plainName } from '../cell/plain-name.ts'
+import { dateEvidence } from '../cell/date-order.ts'
+import { foldedName, plainName } from '../cell/plain-name.ts'
 import { valueOfReading } from '../cell/reading.ts'
+import type { Mapping } from '../mapping/shape.ts'
 import { limits } from '../read/limits.ts'
 import type { Sheet } from '../read/sheet.ts'
+import type { NumberHabits } from './cell-source.ts'
 import type { Watches } from './count-columns.ts'
+import type { MappedColumns } from './mapped-columns.ts'
 import type { TextSource } from './text-cells.ts'
-import type { WatchColumn } from './watch-cells.ts'
+import type { Effort, WatchColumn } from './watch-cells.ts'
 
 /** Lines of a list that are named; of longer lists the number is said. */
 const mostNamed = 20
@@ -39,6 +43,7 @@ export function watchNotes(
   numbers: readonly WatchColumn[],
   texts: readonly TextSource[],
   counted: (row: number) => boolean,
+  effort: Effort | null,
   wide: boolean,
 ): Saying[] {
   const notes: Saying[] = []
@@ -53,6 +58,7 @@ export function watchNotes(
     if (watches > 0) notes.push(saying(id, { watches, lines: linesText(lines) }))
   }
   tell('exchange/note/nothing-counted', (row) => !counted(row))
+  if (effort !== null) tell('exchange/note/minutes-differ', effort.differs)
   const flowers = numbers.find(({ column }) => column === 'flowers')?.source
   if (flowers !== undefined) tell('exchange/note/no-flowers', (row) => valueOfReading(flowers.at(row)) === 0)
   const field = texts.find(({ column }) => column === 'field')
@@ -71,4 +77,25 @@ export function watchNotes(
     })
   }
   return notes
+}
+
+/** How columns are written: decimal commas, both marks in one column, years of two digits. */
+export function columnNotes(columns: MappedColumns, mapping: Mapping, { commas, mixed }: NumberHabits): Saying[] {
+  const date = columns.one('date')
+  const shortYears = date === undefined ? 0 : dateEvidence(date.cells.dictionary, mapping.file?.year ?? null).shortYears
+  return [
+    ...(commas.length > 0 ? [saying('exchange/note/decimal-comma', { headers: commas.join(', ') })] : []),
+    ...(mixed.length > 0 ? [saying('exchange/note/both-decimals', { headers: mixed.join(', ') })] : []),
+    ...(shortYears > 0 && date !== undefined ? [saying('exchange/note/short-years', { header: date.header })] : []),
+  ]
+}
+
+/** Names that differ only in capitals or accents: one name with a slip, or two names. They are kept apart. */
+export function namesAlike(texts: readonly TextSource[]): Saying[] {
+  return texts
+    .filter(({ column }) => column !== 'note' && column !== 'key')
+    .flatMap(({ header, words }) => {
+      const alike = [...Map.groupBy(words, foldedName).values()].filter((names) => names.length > 1)
+      return alike.slice(0, mostNamed).map((names) => saying('exchange/note/names-alike', { header, names: names.join(', ') }))
+    })
 }

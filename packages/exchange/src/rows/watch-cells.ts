@@ -9,6 +9,8 @@ import {
   measureSource,
   minutesSource,
   type NumberHabits,
+  offsetSource,
+  valueAt,
 } from './cell-source.ts'
 import type { MappedColumns } from './mapped-columns.ts'
 
@@ -109,8 +111,16 @@ function flowersOf(columns: MappedColumns, mapping: Mapping, habits: NumberHabit
   return product(measureSource(units, mapping, habits), measureSource(each, mapping, habits))
 }
 
+/** Effort of each row, and where minutes that were typed differ from those between start and end. */
+export interface Effort {
+  readonly source: CellSource
+  readonly differs: (row: number) => boolean
+  /** True where the mapping gives one number for every row. */
+  readonly constant: boolean
+}
+
 /** The effort of each row, or null where neither a column nor the mapping says one. */
-export function effortSource(columns: MappedColumns, mapping: Mapping, habits: NumberHabits): CellSource | null {
+export function effortSource(columns: MappedColumns, mapping: Mapping, habits: NumberHabits): Effort | null {
   const start = columns.one('start')
   const end = columns.one('end')
   const pauses = columns.one('pauses')
@@ -125,8 +135,15 @@ export function effortSource(columns: MappedColumns, mapping: Mapping, habits: N
           clockSource(end, mapping),
           pauses === undefined ? null : minutesSource(pauses, mapping, habits),
         )
+  const source = typedOrBetween(checked, between)
+  const differs = (row: number): boolean => {
+    if (checked === null || between === null) return false
+    // A second of rounding either way is no difference.
+    return Math.abs(valueAt(checked, row) - valueAt(between, row)) > 1 / 60
+  }
+  if (source !== null) return { source, differs, constant: false }
   const constant = mapping.constants?.minutes
-  return typedOrBetween(checked, between) ?? (constant === undefined ? null : constantSource('minutes', constant))
+  return constant === undefined ? null : { source: constantSource('minutes', constant), differs, constant: true }
 }
 
 /** Every number column of the table `count` that the sheet fills, effort apart. */
@@ -144,6 +161,8 @@ export function watchColumns(columns: MappedColumns, mapping: Mapping, habits: N
     const column = columns.one(role)
     if (column !== undefined) add(role, clockSource(column, mapping))
   }
+  const offset = columns.one('offset')
+  if (offset !== undefined) add('offset', offsetSource(offset, mapping))
   const pauses = columns.one('pauses')
   if (pauses !== undefined) add('pauses', minutesSource(pauses, mapping, habits))
   const saidArea = mapping.constants?.area

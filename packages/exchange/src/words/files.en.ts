@@ -44,6 +44,7 @@ export const fileWords: Words = {
   'exchange/row/too-many-cells':
     'it has {cells} cells under {columns} columns; a delimiter inside a value may need quotation marks',
   'exchange/row/too-few-cells': 'it has {cells} cells under {columns} columns',
+  'exchange/row/no-kind': 'it counts insects and does not say which kind',
   'exchange/row/left-out': 'you left this line out',
   'exchange/row/entered-twice': 'it is line {first} entered once more; it is kept once',
   'exchange/row/entered-twice-asked': 'it equals line {first}: one watch entered twice, or two watches?',
@@ -68,6 +69,13 @@ export const fileWords: Words = {
   'exchange/note/total-differs':
     'Line {line} ("{label}") says {said} under "{header}"; the rows above it sum to {found}. The rows were taken, the total was not.',
   'exchange/note/total-left-out': 'Line {line} ("{label}") sums up other lines; it was left out of the data.',
+  'exchange/note/decimal-comma': 'Numbers in {headers} have a decimal comma.',
+  'exchange/note/both-decimals':
+    'Numbers in {headers} have decimal points in some cells and decimal commas in others. Cells that could be either wait.',
+  'exchange/note/short-years': 'Years of two digits in "{header}" are read as 1950 to 2049.',
+  'exchange/note/names-alike': 'Names in "{header}" differ only in capitals or accents: {names}. They are kept apart.',
+  'exchange/note/minutes-differ':
+    'The minutes of {watches, plural, one {one watch} other {# watches}} differ from its start and end (line {lines}). The minutes were taken.',
   'exchange/note/kept-line': 'Line {line} is kept as a note: {text}',
   'exchange/note/more-kept-lines': '{lines, plural, one {# more line is} other {# more lines are}} kept as notes.',
   'exchange/note/columns-left-out': 'Not mapped, and left out: {headers}.',

@@ -11,6 +11,9 @@ export const mappingWords: Words = {
   'exchange/mapping/role-twice': 'More than one column is mapped as {role}: {headers}.',
   'exchange/mapping/role-twice/remedy':
     'Keep one of them as {role}, and map the others as factor, note or ignore. Nothing was written.',
+  'exchange/mapping/role-of-other-shape': 'Column "{header}" is mapped as {role}, which a {shape} table does not have.',
+  'exchange/mapping/role-of-other-shape/remedy':
+    'In a wide table each kind has a column ("as": "tally"); in a long one each row names its kind ("as": "kind"). Nothing was written.',
   'exchange/mapping/unit-missing': 'The unit of "{header}" ({as}) is not said.',
   'exchange/mapping/unit-missing/remedy':
     'Give the column its unit in the mapping, for example "unit": "Cel". Nothing was written.',
