@@ -58,7 +58,7 @@ const fullYear = (digits: string): number => {
 export function dateForm(written: string): DateForm {
   const text = written
     .trim()
-    .replace(/^[a-zåäöé]{2,4}\.?,?\s+(?=\d)/iu, '')
+    .replace(/^[a-zåäöé]{2,4}\.?,?\s+(?=\d{1,4}[./-]\d|\d{1,2}\.?\s*\p{L}{3})/iu, '')
     .replace(/[t ]\d{1,2}[:.]\d\d(?::\d\d(?:\.\d+)?)?(?:z|[+-]\d\d:?\d\d)?$/iu, '')
   const yearFirst = /^(\d{4})\s*[-/.,年]\s*(\d{1,2})\s*[-/.,]\s*(\d{1,2})$/u.exec(text) ?? /^(\d{4})(\d{2})(\d{2})$/u.exec(text)
   if (yearFirst !== null) {

@@ -82,7 +82,7 @@ export const roleWords: readonly (readonly [Role, RegExp])[] = [
   [
     'plot',
     word(
-      'plots?|quadrats?|quadrants?|transects?|subplot|teilflache|parzelle|transekt|ruta|provyta|delfelt|cuadrante|transecto|placette',
+      'plots?|quadrats?|quadrants?|transects?|subplot|teilflache|parzelle|transekt|ruta|provyta|delfelt|cuadrante|transecto|transecte|placette',
     ),
   ],
   ['visit', word('visit|round|walk|survey|besuch|runde|durchgang|begehung|besok|omgang|runda|besog|visita|ronda|visite|passage')],

@@ -61,6 +61,8 @@ export interface InsectHeader {
   /** The plain name of the group, where the header says no more than that. */
   readonly kind: string | null
   readonly group: string | null
+  /** False for two words that only look like a Latin name: other meanings of the header come first. */
+  readonly sure: boolean
 }
 
 /** What a header says of visitors; null where it names none. */
@@ -70,9 +72,10 @@ export function insectHeader(header: string): InsectHeader | null {
   const parts = words.split(' / ').map((words) => ` ${words.trim()} `)
   const last = parts.at(-1) ?? ''
   const named = groups.find(({ names }) => names.test(words)) ?? groups.find(({ names }) => names.test(last))
-  if (named !== undefined) return { kind: named.kind, group: named.kind }
+  if (named !== undefined) return { kind: named.kind, group: named.kind, sure: true }
   const within = groups.find(({ within }) => parts.some((part) => within.test(part)))
-  if (within !== undefined) return { kind: null, group: within.kind }
+  if (within !== undefined) return { kind: null, group: within.kind, sure: true }
   const binomial = /^[A-Z][a-z]{2,}[ _.](?:[a-z]{4,}|sp\.?|spp\.?)$/u.test(header.trim())
-  return binomial || familyName.test(words) ? { kind: null, group: null } : null
+  if (familyName.test(words)) return { kind: null, group: null, sure: true }
+  return binomial ? { kind: null, group: null, sure: false } : null
 }

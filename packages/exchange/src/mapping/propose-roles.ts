@@ -93,7 +93,7 @@ function fromValues(header: string, look: ColumnLook, rows: number): Guess {
 function longColumns(sheet: Sheet, looks: readonly ColumnLook[]): { readonly kind: number; readonly number: number } | null {
   const insects = sheet.headers.filter((header, k) => {
     const look = looks[k]
-    return look !== undefined && insectHeader(header) !== null && look.numbers > 0.6
+    return look !== undefined && insectHeader(header)?.sure === true && look.numbers > 0.6
   })
   if (insects.length > 1) return null
   for (const pattern of kindWords) {
@@ -122,7 +122,7 @@ export function proposeRoles(sheet: Sheet): { readonly shape: 'wide' | 'long'; r
     let found: Guess | null = null
     if (long?.kind === k) found = guess('kind', 'kind-column', header)
     else if (long?.number === k) found = guess('number', 'number-column', header)
-    else if (long === null && insect !== null) found = asTally(header, look)
+    else if (long === null && insect?.sure === true) found = asTally(header, look)
     else if (long !== null && kindWords.some((pattern) => pattern.test(headerWords(header))))
       found = guess('ignore', 'other-names', header)
     // A column of visits of all kinds: a number that is not a few rounds over and over.
@@ -134,7 +134,9 @@ export function proposeRoles(sheet: Sheet): { readonly shape: 'wide' | 'long'; r
     ) {
       found = guess('tally', 'visits', header)
     }
-    found ??= fromHeader(header, look, sheet.rows) ?? fromValues(header, look, sheet.rows)
+    found ??= fromHeader(header, look, sheet.rows)
+    if (found === null && long === null && insect !== null) found = asTally(header, look)
+    found ??= fromValues(header, look, sheet.rows)
     const oneOfMany =
       long !== null &&
       ((found.as === 'key' && look.distinct > sheet.rows * 0.9) || (found.as === 'start' && look.distinct > sheet.rows * 0.2))

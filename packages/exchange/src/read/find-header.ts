@@ -38,7 +38,7 @@ function commonWidth(lines: readonly SplitLine[]): number {
 function canBeHeader(cells: readonly string[], width: number): boolean {
   const filled = cells.filter((cell) => cell.trim() !== '')
   if (filled.length < Math.max(2, width / 2)) return false
-  return values(filled) <= filled.length * 0.2 && new Set(filled.map(plainName)).size >= filled.length * 0.8
+  return values(filled) <= filled.length * 0.2 && new Set(filled.map(plainName)).size >= filled.length * 0.6
 }
 
 /** A line of group names above a header: some names, some blanks, no values. */
