@@ -61,7 +61,7 @@ function pairEstimates(asked: ContrastCase, found: PairVerdict): readonly Estima
   if (found.verdict === 'design-blocks') return [make(`${id}/described`, 0.95, 'beside', 'questions/estimate/ratio-described')]
   const levels = verdictLevels(found.contrasts)
   const rows = [make(id, 0.95, 'headline', 'questions/estimate/ratio')]
-  if (found.contrasts > 1) rows.push(make(`${id}/together`, levels.shown, 'beside', 'questions/estimate/ratio-together'))
+  if (found.contrasts > 1) rows.push(make(`${id}/together`, levels.deciding, 'beside', 'questions/estimate/ratio-together'))
   rows.push(make(`${id}/90`, 0.9, 'beside', 'questions/estimate/ratio-90'))
   if (pair.adjusted.length > 0) {
     const plain = ratioOfContrast(pair.unadjusted)

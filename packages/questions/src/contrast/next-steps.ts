@@ -12,7 +12,7 @@ const mostFields = 60
  * Never from the observed effect (methods 2.8).
  */
 function moreCounting(asked: ContrastCase, found: PairVerdict, pair: PairContrast): Saying {
-  const level = verdictLevels(found.contrasts).shown
+  const level = verdictLevels(found.contrasts).deciding
   const layout = pair.units.layout
   const size = { layout, units: pair.units.z.length, columns: pair.columns, residualSd: pair.residualSd, level }
   const target = Math.log(asked.worth) / 2

@@ -35,7 +35,7 @@ export function pairVerdicts(asked: ContrastCase): readonly PairVerdict[] {
   })
 }
 
-/** A verdict held back because two fair ways of counting effort disagree in direction: at most leaning. */
+/** A difference that is shown by one fair way of counting effort and points the other way by another is at most leaning. */
 export function heldBack(found: PairVerdict): PairVerdict {
-  return found.verdict === 'shown' || found.verdict === 'alike' ? { ...found, verdict: 'leaning', read: null } : found
+  return found.verdict === 'shown' ? { ...found, verdict: 'leaning', read: null } : found
 }

@@ -1,6 +1,11 @@
+/** The rows of a contrast, and how many fields stand in each level. */
+export const countsRead = `
+d <- read("counts.csv")
+fields_with <- function(level) length(unique(d$field[d$level == level]))
+`
+
 /** R functions for the field-level t (methods.md 2.8): cells, units, nuisance means, then lm(). */
 export const contrastFunctions = `
-d <- read("counts.csv")
 # log rate of a cell, or log odds where another kind stands against it; the half is always added
 z_of <- function(x) {
   seen <- x[!is.na(x$count), ]
@@ -8,13 +13,14 @@ z_of <- function(x) {
   if (relative) log((sum(seen$count) + 0.5) / (sum(seen$other) + 0.5)) else log((sum(seen$count) + 0.5) / sum(seen$effort))
 }
 mean_of <- function(x, column) { known <- !is.na(x[[column]]); sum(x[[column]][known] * x$effort[known]) / sum(x$effort[known]) }
+unit <- function(z, x, nuisances) as.data.frame(c(list(z = z, level = x$level[1], block = x$block[1]), nuisances), check.names = FALSE)
 contrast <- function(kind, reference, level, nuisances, confidence) {
   k <- d[d$kind == kind, ]
   fields <- unique(k$field)
   if (structure == "between-fields") {
     u <- do.call(rbind, lapply(fields, function(f) {
       x <- k[k$field == f, ]
-      data.frame(z = z_of(x), level = x$level[1], block = x$block[1], as.list(sapply(nuisances, function(n) mean_of(x, n))))
+      unit(z_of(x), x, lapply(setNames(nuisances, nuisances), function(n) mean_of(x, n)))
     }))
   } else {
     side <- if (structure == "within-fields") k$level else k$period
@@ -23,8 +29,7 @@ contrast <- function(kind, reference, level, nuisances, confidence) {
     u <- do.call(rbind, lapply(fields, function(f) {
       a <- k[k$field == f & side == first, ]; b <- k[k$field == f & side == second, ]
       if (!nrow(a) || !nrow(b)) return(NULL)
-      data.frame(z = z_of(b) - z_of(a), level = b$level[1], block = b$block[1],
-        as.list(sapply(nuisances, function(n) mean_of(b, n) - mean_of(a, n))))
+      unit(z_of(b) - z_of(a), b, lapply(setNames(nuisances, nuisances), function(n) mean_of(b, n) - mean_of(a, n)))
     }))
   }
   u <- u[!is.na(u$z), ]

@@ -2,7 +2,7 @@ import { type Answer, rowAddress, type Snapshot } from '@thrum/model'
 import { frameTable } from '@thrum/survey'
 import { type ContrastCase, type ContrastOptions, contrastCase } from '../contrast/contrast-case.ts'
 import { perUnit } from '../contrast/estimates.ts'
-import { contrastFunctions, inflationFunctions, watchFunctions } from './contrast-r.ts'
+import { contrastFunctions, countsRead, inflationFunctions, watchFunctions } from './contrast-r.ts'
 import { type CsvCell, csv, rNumber, rString, rVector } from './csv.ts'
 import { rScript } from './r-script.ts'
 import type { Receipt } from './receipt.ts'
@@ -123,6 +123,14 @@ export function inflationChecks(asked: ContrastCase, columns: ReadonlyMap<string
   })
 }
 
+/** Fields in each level: what replication is told by. */
+function fieldChecks({ design }: ContrastCase): readonly string[] {
+  return design.levels.map((level, k) => {
+    const fields = new Set(design.fieldOf.filter((_, row) => design.levelOf[row] === k)).size
+    return `check(${rString(`fields with ${level}`)}, fields_with(${rString(level)}), ${fields})`
+  })
+}
+
 /** Receipt of a contrast, or of the audit of its design. */
 export function contrastReceipt(snapshot: Snapshot, answer: Answer, options: ContrastOptions, worth: number): Receipt {
   const asked = contrastCase(snapshot, options, worth)
@@ -132,6 +140,8 @@ export function contrastReceipt(snapshot: Snapshot, answer: Answer, options: Con
     `structure <- ${rString(asked.design.structure)}`,
     `controlled <- ${asked.design.structure === 'before-after-control' ? 'TRUE' : 'FALSE'}`,
     `relative <- ${asked.against === null ? 'FALSE' : 'TRUE'}`,
+    countsRead,
+    ...fieldChecks(asked),
     ...(auditOnly ? [] : [contrastFunctions, watchFunctions, ...ratioChecks(asked, answer), ...watchChecks(asked, answer)]),
     ...(asked.tangles.found.length > 0 ? [inflationFunctions, ...inflationChecks(asked, design.columns)] : []),
   ]

@@ -8,7 +8,10 @@ function opening({ question, receipt }: Answer): string {
 # Options ${JSON.stringify(receipt.options)}; seed ${JSON.stringify(receipt.seed)} (${receipt.random})
 disagreed <- 0
 checked <- 0
-read <- function(name) read.csv(name, check.names = FALSE, colClasses = c(field = "character"))
+read <- function(name) {
+  text <- intersect(names(read.csv(name, nrows = 1, check.names = FALSE)), c("address", "field", "block", "level", "period", "group", "kind", "pair"))
+  read.csv(name, check.names = FALSE, colClasses = setNames(rep("character", length(text)), text))
+}
 check <- function(what, got, said) {
   ok <- length(got) == length(said) && all(is.na(said) | (!is.na(got) & (got == said | abs(got - said) <= 1e-6 * pmax(abs(said), 1e-9))))
   cat(sprintf("%-8s %s: %s, the answer says %s\\n", if (ok) "agrees" else "DIFFERS", what,

@@ -30,11 +30,15 @@ share_of_fields <- function(group, kind) {
   c(p, plogis(qlogis(p) + c(-1, 1) * qt(0.975, F - 1) * se / (p * (1 - p))))
 }
 share_of_watches <- function(group, kind) {
-  all <- s[s$group == group, ]; x <- sum(of(s, group, kind)$count); n <- sum(all$count); k <- length(unique(all$kind))
+  all <- s[s$group == group, ]; x <- sum(of(s, group, kind)$count); n <- sum(all$whole[!duplicated(all$address)])
+  k <- length(unique(all$kind)) + (sum(all$count) < n) # visitors of kinds not asked about are one class more
   B <- qchisq(1 - 0.05 / k, 1)
-  c(x / sum(all$whole[!duplicated(all$address)]), (B + 2 * x + c(-1, 1) * sqrt(B * (B + 4 * x * (n - x) / n))) / (2 * (n + B)))
+  c(x / n, (B + 2 * x + c(-1, 1) * sqrt(B * (B + 4 * x * (n - x) / n))) / (2 * (n + B)))
 }
 `
+
+/** Group of counts that are told together. */
+const ungrouped = 'all'
 
 /** Receipt of rates and shares. */
 export function visitsReceipt(snapshot: Snapshot, answer: Answer, options: WhoVisitsOptions): Receipt {
@@ -51,7 +55,7 @@ export function visitsReceipt(snapshot: Snapshot, answer: Answer, options: WhoVi
         const effort = effortOf(snapshot, row, asked.measure, asked.selected.unit)
         const tally = tallies[row] as number
         if (!Number.isNaN(tally) && !Number.isNaN(effort) && fieldOf(row) !== null) {
-          counts.push([rowAddress(snapshot.tables.count, row), fieldOf(row), group.name ?? '', kind.label, tally, effort])
+          counts.push([rowAddress(snapshot.tables.count, row), fieldOf(row), group.name ?? ungrouped, kind.label, tally, effort])
         }
       }
       for (const row of group.rows) {
@@ -59,7 +63,7 @@ export function visitsReceipt(snapshot: Snapshot, answer: Answer, options: WhoVi
           shares.push([
             rowAddress(snapshot.tables.count, row),
             fieldOf(row),
-            group.name ?? '',
+            group.name ?? ungrouped,
             kind.label,
             tallies[row] as number,
             all[row] as number,
@@ -71,7 +75,8 @@ export function visitsReceipt(snapshot: Snapshot, answer: Answer, options: WhoVi
   const checks = asked.groups.flatMap((group) => {
     const start = group.name === null ? '' : `${group.name}/`
     return group.rates.flatMap(({ kind }) => {
-      const call = (name: string, more = ''): string => `${name}(${rString(group.name ?? '')}, ${rString(kind.label)}${more})`
+      const call = (name: string, more = ''): string =>
+        `${name}(${rString(group.name ?? ungrouped)}, ${rString(kind.label)}${more})`
       const said = (id: string) => answer.estimates.find((own) => own.id === id)
       const check = (id: string, fields: string, watches: string): readonly string[] => {
         const told = said(id)

@@ -32,7 +32,7 @@ const excludesOne = ({ lower, upper }: { lower: number; upper: number }): boolea
  */
 export function readVerdict({ limits, worth, contrasts, early }: VerdictAsked): VerdictRead {
   const levels = verdictLevels(contrasts)
-  const level = early ? levels.early : levels.shown
+  const level = early ? levels.early : levels.deciding
   const deciding = limits(level)
   const inside = deciding.lower >= 1 / worth && deciding.upper <= worth
   if (inside) return { verdict: 'alike', size: excludesOne(deciding) ? 'difference-too-small' : 'no-difference-seen', level }
@@ -40,7 +40,7 @@ export function readVerdict({ limits, worth, contrasts, early }: VerdictAsked): 
     const beyond = deciding.lower > 1 ? deciding.lower > worth : deciding.upper < 1 / worth
     return { verdict: 'shown', size: beyond ? 'worth-acting-on' : 'may-be-too-small', level }
   }
-  const leaningLevel = early ? levels.shown : levels.alike
+  const leaningLevel = early ? levels.deciding : levels.leaning
   if (excludesOne(limits(leaningLevel))) return { verdict: 'leaning', size: null, level: leaningLevel }
   return { verdict: 'unsettled', size: null, level }
 }

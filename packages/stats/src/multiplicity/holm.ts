@@ -26,10 +26,10 @@ export function holm(p: readonly number[]): readonly number[] {
 
 /** Two-sided levels of the intervals that verdicts hang on when m contrasts answer one question. */
 export interface VerdictLevels {
-  /** 1 - 0.05 / m: is a difference shown? */
-  readonly shown: number
-  /** 1 - 0.10 / m: are the two alike? Two one-sided tests at 0.05. */
-  readonly alike: number
+  /** 1 - 0.05 / m: decides `shown` and `alike`. */
+  readonly deciding: number
+  /** 1 - 0.10 / m: decides `leaning`. */
+  readonly leaning: number
   /** 1 - 0.001 / m: an early look, before the plan's last visit. */
   readonly early: number
 }
@@ -44,5 +44,5 @@ export interface VerdictLevels {
  */
 export function verdictLevels(m: number): VerdictLevels {
   requireCount('m', m, { min: 1 })
-  return { shown: 1 - 0.05 / m, alike: 1 - 0.1 / m, early: 1 - 0.001 / m }
+  return { deciding: 1 - 0.05 / m, leaning: 1 - 0.1 / m, early: 1 - 0.001 / m }
 }

@@ -23,8 +23,8 @@ describe('holm', () => {
 
 describe('verdictLevels', () => {
   it('identity: one contrast, and four', () => {
-    expect(verdictLevels(1)).toEqual({ shown: 0.95, alike: 0.9, early: 0.999 })
-    expect(verdictLevels(4)).toEqual({ shown: 0.9875, alike: 0.975, early: 0.99975 })
+    expect(verdictLevels(1)).toEqual({ deciding: 0.95, leaning: 0.9, early: 0.999 })
+    expect(verdictLevels(4)).toEqual({ deciding: 0.9875, leaning: 0.975, early: 0.99975 })
   })
 
   it('refuses no contrast', () => {

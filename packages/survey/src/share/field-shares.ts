@@ -20,30 +20,25 @@ export interface FieldShare {
 const sum = (values: readonly number[]): number => values.reduce((total, value) => total + value, 0)
 
 /**
- * Shares of kinds among all of them (methods 2.9): logit-t over three fields or more; else, and at 0 or 1, Goodman's
- * simultaneous intervals, which treat visits as independent.
+ * Shares of kinds among all visitors (methods 2.9): logit-t over three fields or more; else, and at 0 or 1, Goodman's
+ * simultaneous intervals, which treat visits as independent. Visitors of kinds not asked about are one class more.
  *
- * @returns one a kind, or none where nothing was counted
+ * @returns one a kind, or none where nothing was counted, or where one kind is all there is
  */
 export function fieldShares(data: readonly ShareData[], level = 0.95): readonly FieldShare[] {
   const parts = data.map((own) => sum(own.parts))
-  if (sum(parts) === 0) return []
-  const goodman = data.length > 1 ? goodmanIntervals(parts, level) : []
+  const whole = sum(data[0]?.wholes ?? [])
+  const rest = whole - sum(parts)
+  const classes = rest > 0 ? [...parts, rest] : parts
+  if (whole === 0 || classes.length < 2) return []
+  const goodman = goodmanIntervals(classes, level)
   return data.map((own, k) => {
     const found: UnitShare = shareOfSums({ parts: own.parts, wholes: own.wholes, level })
     const part = parts[k] as number
-    const whole = sum(own.wholes)
     if (found.kind === 'share')
       return { kind: own.kind, share: found.share, limits: found.limits, fields: found.units, part, whole }
-    const limits = goodman[k] ?? { lower: 0, upper: 1 }
-    return {
-      kind: own.kind,
-      share: part / whole,
-      limits: { lower: limits.lower, upper: limits.upper },
-      fields: null,
-      part,
-      whole,
-    }
+    const { lower, upper } = goodman[k] ?? { lower: 0, upper: 1 }
+    return { kind: own.kind, share: part / whole, limits: { lower, upper }, fields: null, part, whole }
   })
 }
 

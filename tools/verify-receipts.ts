@@ -1,0 +1,84 @@
+// Puts the receipts of many answers to R and says whether R agrees.
+//
+//   npm run verify:receipts
+//
+// Without R on the machine nothing is checked, which is said loudly in the last line; with CI=true or THRUM_NEED_R=1 that fails.
+
+import { spawnSync } from 'node:child_process'
+import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { ask, createDemonstration, english, openProject, type Project } from '@thrum/host'
+import { type LongWork, unwatched } from '@thrum/model/ground'
+import { createSpeaker } from '@thrum/report'
+import { demonstrationCases, type ReceiptCase } from './verify-receipts/cases.ts'
+import { bringExtract, extracts } from './verify-receipts/extracts.ts'
+
+const work: LongWork = unwatched
+const say = createSpeaker(english)
+
+interface Outcome {
+  readonly agrees: boolean
+  readonly numbers: number
+}
+
+async function verify(project: Project, { question, options }: ReceiptCase, folder: string): Promise<Outcome> {
+  const first = (await project.snapshot()).fields[0]?.name ?? ''
+  const filled = Object.fromEntries(
+    Object.entries(options).map(([name, value]) => [name, Array.isArray(value) && value[0] === 'FIRST' ? [first] : value]),
+  )
+  const asked = await ask(project, question, filled, work)
+  mkdirSync(folder, { recursive: true })
+  for (const { name, text } of asked.question.receipt(asked.snapshot, asked.answer).files) writeFileSync(join(folder, name), text)
+  const run = spawnSync('Rscript', ['--vanilla', 'receipt.R'], { cwd: folder, encoding: 'utf8' })
+  const lines = `${run.stdout}${run.stderr}`.trim().split('\n')
+  const agreed = lines.filter((line) => line.startsWith('agrees')).length
+  const agrees = run.status === 0 && agreed > 0
+  const what = `${question} ${JSON.stringify(options)}`.slice(0, 110)
+  process.stdout.write(
+    `${agrees ? 'agrees ' : 'DIFFERS'} ${String(agreed).padStart(3)} numbers  ${asked.answer.verdict ?? '-'}  ${what}\n`,
+  )
+  if (!agrees) {
+    process.stdout.write(`  ${say(asked.answer.headline)}\n`)
+    for (const line of lines.slice(-12)) process.stdout.write(`  ${line}\n`)
+  }
+  return { agrees, numbers: agreed }
+}
+
+async function verifyAll(): Promise<boolean> {
+  const folder = mkdtempSync(join(tmpdir(), 'thrum-receipts-'))
+  process.env.THRUM_HOME = folder
+  try {
+    const outcomes: Outcome[] = []
+    const path = join(folder, 'ostrel-vale.thrum')
+    await createDemonstration(path)
+    const demonstration = await openProject(path, 'read')
+    for (const [k, own] of demonstrationCases.entries())
+      outcomes.push(await verify(demonstration, own, join(folder, `receipt-${k}`)))
+    await demonstration.close()
+    for (const extract of extracts) {
+      const project = await bringExtract(extract, join(folder, `${extract.name}.thrum`))
+      for (const [k, own] of extract.cases.entries())
+        outcomes.push(await verify(project, own, join(folder, `${extract.name}-${k}`)))
+      await project.close()
+    }
+    const numbers = outcomes.reduce((sum, own) => sum + own.numbers, 0)
+    const differ = outcomes.filter(({ agrees }) => !agrees).length
+    process.stdout.write(
+      `\n${outcomes.length} receipts, ${numbers} numbers recomputed by R; ${differ === 0 ? 'all agree' : `${differ} DIFFER`}\n`,
+    )
+    process.stdout.write(`${outcomes.length - differ} passed, ${differ} failed\n`)
+    return differ === 0
+  } finally {
+    rmSync(folder, { recursive: true, force: true })
+  }
+}
+
+if (spawnSync('Rscript', ['--version']).error === undefined) process.exitCode = (await verifyAll()) ? 0 : 1
+else {
+  const needed = process.env.CI === 'true' || process.env.THRUM_NEED_R === '1'
+  process.stdout.write(
+    '\n*** R IS NOT INSTALLED: NO RECEIPT WAS CHECKED. Install R (r-base-core) and run npm run verify:receipts again. ***\n',
+  )
+  process.exitCode = needed ? 1 : 0
+}
