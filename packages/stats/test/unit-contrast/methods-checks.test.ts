@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest'
+import { inflation } from '../../src/least-squares/inflation.ts'
 import { betweenUnits } from '../../src/unit-contrast/between-units.ts'
 import { contrastLimits, ratioOfContrast } from '../../src/unit-contrast/contrast-limits.ts'
 import { logOdds, logRate } from '../../src/unit-contrast/log-rate.ts'
@@ -47,6 +48,8 @@ describe('two blocks of fields', () => {
   it('oracle: with mean bloom stage as nuisance', () => {
     const stage = [64.2, 65, 64.8, 65.6, 65.1, 64.6, 65.5, 65.9]
     const adjusted = kindOf(betweenUnits({ z, level, block, nuisance: [stage] }), 'fitted').between(1, 0)
+    const base = [z.map(() => 1), block, level]
+    expectNear(inflation({ base, contrast: 2, nuisance: [stage] }), 2.199715, sixDecimals)
     expectNear(adjusted.estimate, 0.685628, sixDecimals)
     expectNear(adjusted.se, 0.169108, sixDecimals)
     expect(adjusted.df).toBe(4)
