@@ -30,7 +30,7 @@ export type UnitRate =
   | { readonly kind: 'none'; readonly units: number; readonly effort: number; readonly upper: number }
 
 /** Smallest number of units whose scatter is used. Methods 2.1a. */
-export const leastUnits = 3
+const leastUnits = 3
 
 function check({ totals, efforts, level = 0.95 }: UnitTotals): number {
   requireSameLength({ totals, efforts })

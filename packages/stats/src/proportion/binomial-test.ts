@@ -2,7 +2,7 @@ import { requireCount, requireOpenUnit } from '@thrum/model/ground'
 import { binomialLogPmf, binomialTails } from '../distribution/binomial.ts'
 
 /** Two probabilities count as equal when they differ by less than this, relatively: rounding must not split a tie. Common practice. */
-const tie = 1e-7
+export const probabilityTie = 1e-7
 
 /**
  * Two-sided p of a binomial count by the rule of least likelihood: adds the probabilities no larger than the observed one.
@@ -16,7 +16,7 @@ export function binomialTwoSidedP(successes: number, trials: number, chance: num
   requireCount('trials', trials)
   requireCount('successes', successes, { max: trials })
   requireOpenUnit('chance', chance)
-  const ceiling = binomialLogPmf(successes, trials, chance) + tie
+  const ceiling = binomialLogPmf(successes, trials, chance) + probabilityTie
   const mean = trials * chance
   const isRare = (k: number): boolean => binomialLogPmf(k, trials, chance) <= ceiling
   const upTo = (k: number): number => (k < 0 ? 0 : binomialTails(k, trials, chance).lower)

@@ -3,14 +3,12 @@ import { type NoncentralHypergeometric, noncentralHypergeometric } from '../dist
 import { solveMonotone } from '../distribution/solve-monotone.ts'
 import { exp, log } from '../elementary.ts'
 import type { Interval } from '../interval.ts'
+import { probabilityTie } from './binomial-test.ts'
 
 /** An odds ratio given the margins, or word that the margins leave nothing to vary. */
 export type OddsRatio =
   | { readonly kind: 'ratio'; readonly ratio: number; readonly limits: Interval; readonly p: number }
   | { readonly kind: 'margins-fix-all' }
-
-/** Two probabilities count as equal when they differ by less than this, relatively: rounding must not split a tie. Common practice. */
-const tie = 1e-7
 
 /**
  * Odds ratio (a / b) / (c / d) of a 2 x 2 table given its margins: conditional maximum likelihood, exact limits, exact p.
@@ -47,7 +45,7 @@ export function oddsRatioExact(a: number, b: number, c: number, d: number, level
 }
 
 function leastLikelihoodP(probabilities: Float64Array, place: number): number {
-  const ceiling = (probabilities[place] ?? 0) * (1 + tie)
+  const ceiling = (probabilities[place] ?? 0) * (1 + probabilityTie)
   let p = 0
   for (const probability of probabilities) if (probability <= ceiling) p += probability
   return Math.min(1, p)

@@ -77,7 +77,11 @@ export function betweenUnits({ z, level, reference = 0, block, nuisance = [] }: 
       throw new InputError('ground/input/out-of-range', `level ${code} is not among ${levels.join(', ')}`)
     return place
   }
-  const against = (place: number): Contrast => contrasts[place] ?? { estimate: 0, se: 0, df: fit.df, t: 0, p: 1 }
+  const against = (place: number): Contrast => {
+    const contrast = contrasts[place]
+    if (contrast === undefined) throw new RangeError(`a fit of ${contrasts.length} contrasts was asked for number ${place}`)
+    return contrast
+  }
   return {
     ...rest,
     reference,
