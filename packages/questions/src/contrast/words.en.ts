@@ -67,6 +67,7 @@ export const words: Words = {
   'questions/unit/ratio': 'times',
   'questions/unit/times': 'times',
   'questions/unit/share': 'of all visitors',
+  'questions/unit/share-sightings': 'among sightings',
   'questions/unit/rate/time': 'per hour',
   'questions/unit/rate/flower': 'per 100 flowers and hour',
   'questions/unit/rate/area': 'per 100 m² and hour',

@@ -1,7 +1,7 @@
 import { type Answer, rowAddress, type Snapshot } from '@thrum/model'
 import { allKinds, effortOf, kindSet, talliesOf } from '@thrum/survey'
 import { perUnit } from '../contrast/estimates.ts'
-import { visitCase, type WhoVisitsOptions } from '../who-visits/groups.ts'
+import { shareTallies, visitCase, type WhoVisitsOptions } from '../who-visits/groups.ts'
 import { type CsvCell, csv, rNumber, rString, rVector } from './csv.ts'
 import { rScript } from './r-script.ts'
 import type { Receipt } from './receipt.ts'
@@ -44,13 +44,14 @@ const ungrouped = 'all'
 export function visitsReceipt(snapshot: Snapshot, answer: Answer, options: WhoVisitsOptions): Receipt {
   const asked = visitCase(snapshot, options)
   const { scale } = perUnit(asked.measure, asked.selected.unit === 'snapshot')
-  const all = talliesOf(snapshot, kindSet(snapshot, allKinds))
+  const all = shareTallies(snapshot, kindSet(snapshot, allKinds), asked.sightingsOnly)
   const fieldOf = (row: number): string | null => snapshot.fields[snapshot.countField[row] ?? -1]?.name ?? null
   const counts: (readonly CsvCell[])[] = []
   const shares: (readonly CsvCell[])[] = []
   for (const group of asked.groups) {
     for (const { kind, rows } of group.rates) {
       const tallies = talliesOf(snapshot, kind)
+      const ofShare = shareTallies(snapshot, kind, asked.sightingsOnly)
       for (const row of rows) {
         const effort = effortOf(snapshot, row, asked.measure, asked.selected.unit)
         const tally = tallies[row] as number
@@ -65,7 +66,7 @@ export function visitsReceipt(snapshot: Snapshot, answer: Answer, options: WhoVi
             fieldOf(row),
             group.name ?? ungrouped,
             kind.label,
-            tallies[row] as number,
+            ofShare[row] as number,
             all[row] as number,
           ])
         }

@@ -102,14 +102,14 @@ export function rateEstimates(asked: VisitCase, group: VisitGroup): readonly Est
 }
 
 /** Shares of one group among all visitors. */
-export function shareEstimates(group: VisitGroup): readonly Estimate[] {
+export function shareEstimates(group: VisitGroup, sightingsOnly: boolean): readonly Estimate[] {
   return group.shares.map(
     ({ kind, share, limits, fields }): Estimate => ({
       id: `${prefix(group)}share/${kind}`,
       label: saying('questions/estimate/share', { kind, group: group.name ?? '', named: group.name === null ? 'no' : 'yes' }),
       value: share,
       interval: { low: limits.lower, high: limits.upper, level: 0.95 },
-      unit: saying('questions/unit/share'),
+      unit: saying(sightingsOnly ? 'questions/unit/share-sightings' : 'questions/unit/share'),
       n: fields ?? group.rows.length,
       counts: fields === null ? 'watches' : 'fields',
       method: saying(fields === null ? 'questions/method/goodman' : 'questions/method/share-t'),

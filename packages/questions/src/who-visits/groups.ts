@@ -37,7 +37,6 @@ export interface VisitGroup {
   readonly rows: readonly number[]
   readonly rates: readonly KindRate[]
   readonly shares: readonly FieldShare[]
-  readonly shareFields: readonly string[]
 }
 
 export interface VisitCase {
@@ -47,6 +46,8 @@ export interface VisitCase {
   readonly kinds: readonly KindSet[]
   readonly groups: readonly VisitGroup[]
   readonly findings: readonly Finding[]
+  /** Shares are among sightings only. */
+  readonly sightingsOnly: boolean
 }
 
 /** Kinds asked; where none were named, every kind of the project. */
@@ -55,13 +56,30 @@ function kindsOf(snapshot: Snapshot, options: WhoVisitsOptions): readonly KindSe
   return names.map((name) => kindSet(snapshot, name))
 }
 
-/** Shares among all kinds of the project: counts in which every kind was looked for. */
+/**
+ * Tallies that shares are made of: counts in which every kind of the project was looked for. Among sightings, where an
+ * absent row says nothing, an absent kind adds nothing.
+ */
+export function shareTallies(snapshot: Snapshot, kind: KindSet, sightingsOnly: boolean): Float64Array {
+  if (!sightingsOnly) return talliesOf(snapshot, kind)
+  const each = kind.kinds.map((own) => talliesOf(snapshot, { ...kind, kinds: [own] }))
+  return Float64Array.from({ length: snapshot.tables.count.rows }, (_, row) =>
+    each.reduce((sum, tallies) => sum + (Number.isNaN(tallies[row] as number) ? 0 : (tallies[row] as number)), 0),
+  )
+}
+
+/** True where the file of some count does not say whether an absent kind was looked for. */
+export function areSightingsOnly(snapshot: Snapshot, rows: readonly number[]): boolean {
+  return rows.some((row) => textAt(snapshot.tables.count.columns.zeros, row) === 'not-known')
+}
+
 function sharesOf(
   snapshot: Snapshot,
   kinds: readonly KindSet[],
   rows: readonly number[],
-): { readonly shares: readonly FieldShare[]; readonly fields: readonly string[] } {
-  const all = talliesOf(snapshot, kindSet(snapshot, allKinds))
+  sightingsOnly: boolean,
+): readonly FieldShare[] {
+  const all = shareTallies(snapshot, kindSet(snapshot, allKinds), sightingsOnly)
   const counted = rows.filter((row) => !Number.isNaN(all[row] as number) && (snapshot.countField[row] ?? -1) >= 0)
   const fields = [...new Set(counted.map((row) => snapshot.countField[row] as number))]
   const place = new Map(fields.map((field, k) => [field, k]))
@@ -74,8 +92,10 @@ function sharesOf(
     return sums
   }
   const wholes = totals(all)
-  const data = kinds.map((kind): ShareData => ({ kind: kind.label, parts: totals(talliesOf(snapshot, kind)), wholes }))
-  return { shares: fieldShares(data), fields: fields.map((field) => snapshot.fields[field]?.name ?? '') }
+  const data = kinds.map(
+    (kind): ShareData => ({ kind: kind.label, parts: totals(shareTallies(snapshot, kind, sightingsOnly)), wholes }),
+  )
+  return fieldShares(data)
 }
 
 function groupRows(
@@ -98,8 +118,7 @@ export function visitCase(snapshot: Snapshot, options: WhoVisitsOptions): VisitC
   const measure = options.per ?? 'time'
   const kinds = kindsOf(snapshot, options)
   const all = Array.from(selected.rows)
-  const { zeros } = snapshot.tables.count.columns
-  const sightingsOnly = all.some((row) => textAt(zeros, row) === 'not-known')
+  const sightingsOnly = areSightingsOnly(snapshot, all)
   const groups = groupRows(snapshot, all, options.by).map(({ name, rows }): VisitGroup => {
     const rates = kinds.map((kind): KindRate => {
       const flying =
@@ -107,9 +126,8 @@ export function visitCase(snapshot: Snapshot, options: WhoVisitsOptions): VisitC
       const data = rateData(snapshot, flying, talliesOf(snapshot, kind), measure, selected.unit)
       return { kind, rows: flying, data, rate: data.fields.length === 0 || sightingsOnly ? null : fieldRate(data) }
     })
-    const { shares, fields } = sharesOf(snapshot, kinds, rows)
-    return { name, rows, rates, shares, shareFields: fields }
+    return { name, rows, rates, shares: sharesOf(snapshot, kinds, rows, sightingsOnly) }
   })
   const audited = auditRates({ snapshot, selected: all, kinds, measure, isSnapshot: selected.unit === 'snapshot' })
-  return { snapshot, selected, measure, kinds, groups, findings: [...audited] }
+  return { snapshot, selected, measure, kinds, groups, findings: audited, sightingsOnly }
 }

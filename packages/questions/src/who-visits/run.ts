@@ -24,7 +24,10 @@ export async function runWhoVisits(snapshot: Snapshot, options: WhoVisitsOptions
   await work.breathe()
   const findings = [...asked.findings, ...clumped(asked), ...outside(asked)]
   const blocked = isBlocked(findings)
-  const estimates = asked.groups.flatMap((group) => [...(blocked ? [] : rateEstimates(asked, group)), ...shareEstimates(group)])
+  const estimates = asked.groups.flatMap((group) => [
+    ...(blocked ? [] : rateEstimates(asked, group)),
+    ...shareEstimates(group, asked.sightingsOnly),
+  ])
   return {
     version: 1,
     question: 'who-visits',

@@ -9,7 +9,7 @@ const bullets = (say: Speaker, sayings: readonly Saying[]): readonly string[] =>
   sayings.flatMap((own) => wrap(say(own), '  - ', '    '))
 
 function valueText({ unit, value }: Pick<Estimate, 'unit'> & { readonly value: number }): string {
-  return unit.id === 'questions/unit/share' ? `${Math.round(100 * value)}\u00a0%` : threeDigits(value)
+  return unit.id.startsWith('questions/unit/share') ? `${Math.round(100 * value)}\u00a0%` : threeDigits(value)
 }
 
 function estimateRow(say: Speaker, own: Estimate): readonly string[] {

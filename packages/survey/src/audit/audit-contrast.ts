@@ -26,7 +26,7 @@ export function auditContrast(input: AuditInput): readonly Finding[] {
     ...levelWithoutEffort(input),
     ...durationsDiffer(snapshot, rows, isSnapshot),
     ...flowersNotCounted(snapshot, selected, design.measure),
-    ...(input.relative ? [] : zerosMissing(snapshot, selected)),
+    ...zerosMissing(snapshot, selected),
     ...outsideWindow(input),
     ...outsideBloom(input),
     ...oneObserverPerLevel(input),

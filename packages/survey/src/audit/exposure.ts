@@ -1,8 +1,17 @@
 import { foragingSeasonOf, greatCircleDistance, type HiveGroup, hiveExposure, honeyBeeRange } from '@thrum/biology'
-import { isoDate, numberAt, type Snapshot } from '@thrum/model'
+import { type Field, type HivePlacement, isoDate, numberAt, type Snapshot } from '@thrum/model'
 
 /** Where nobody gave a latitude, the northern calendar holds. */
 const northern = 1
+
+/** How far placed hives stand from a field [m]; null where that is not known. */
+export function distanceOfHives(placed: HivePlacement, field: Field | undefined): number | null {
+  if (field === undefined) return null
+  if (placed.metres !== null && placed.field !== null) return placed.field === field.name ? placed.metres : null
+  if (placed.point === null || field.point === null) return null
+  const from = [placed.point.longitude, placed.point.latitude]
+  return greatCircleDistance(from, [field.point.longitude, field.point.latitude])
+}
 
 /**
  * Hives around a count, from what the count itself says and from hives placed on that day. null: nobody looked.
@@ -18,13 +27,8 @@ export function hivesAround(snapshot: Snapshot, row: number): readonly HiveGroup
   const covers = (from: number | null, to: number | null): boolean =>
     day === null ? from === null && to === null : (from === null || day >= from) && (to === null || day <= to)
   const groups = snapshot.hives.flatMap((placed): readonly HiveGroup[] => {
-    if (!covers(placed.from, placed.to)) return []
-    const whole = Math.round(placed.hives)
-    if (placed.metres !== null && placed.field !== null)
-      return placed.field === field?.name ? [{ hives: whole, distance: placed.metres }] : []
-    if (placed.point === null || field === undefined || field.point === null) return []
-    const from = [placed.point.longitude, placed.point.latitude]
-    return [{ hives: whole, distance: greatCircleDistance(from, [field.point.longitude, field.point.latitude]) }]
+    const metres = covers(placed.from, placed.to) ? distanceOfHives(placed, field) : null
+    return metres === null ? [] : [{ hives: Math.round(placed.hives), distance: metres }]
   })
   if (groups.length > 0) return groups
   if (number === 0) return []

@@ -66,12 +66,6 @@ function cureOf(input: AuditInput, name: NuisanceName): Saying {
 
 function findingOf(input: AuditInput, tangle: Tangle, severity: Finding['severity']): Finding {
   const { design } = input
-  const first = tangle.nuisances[0] ?? 'date'
-  const worst =
-    design.structure === 'before-after' && input.snapshot.tables.count.columns.stage.values.length > 0
-      ? tangle.nuisances.at(-1)
-      : first
-  const told = worst ?? first
   return {
     code: 'tangled',
     severity,
@@ -89,7 +83,7 @@ function findingOf(input: AuditInput, tangle: Tangle, severity: Finding['severit
       inflation: tangle.inflation === Number.POSITIVE_INFINITY ? 0 : tangle.inflation,
     }),
     rows: Array.from(design.rows),
-    cure: cureOf(input, told),
+    cure: cureOf(input, tangle.nuisances[0] ?? 'date'),
   }
 }
 

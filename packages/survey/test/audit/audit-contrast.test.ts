@@ -308,9 +308,9 @@ describe('effort', () => {
 
 describe('zeros missing', () => {
   const unsure = changed(sound, (_, k) => (k < 4 ? { zeros: 'not-known' } : {}))
-  it('block a rate, not a relative count', () => {
+  it('block a rate and a relative count alike (methods 2.9a: zeros stay as they are)', () => {
     expect(grade(unsure, 'zeros-missing')).toBe('block')
-    expect(grade(unsure, 'zeros-missing', { between: 'strip', against: 'fly' })).toBeUndefined()
+    expect(grade(unsure, 'zeros-missing', { between: 'strip', against: 'fly' })).toBe('block')
     expect(
       grade(
         changed(sound, () => ({ zeros: 'none-seen' })),
