@@ -3,7 +3,7 @@ import type { Saying } from '@thrum/model/ground'
 import type { Encoding, LineEnds } from './decode-bytes.ts'
 import type { Delimiter } from './split-cells.ts'
 
-/** A line that is no row of the table, kept as it was written: title, total, foot note, repeated header. */
+/** A line that is no row of the table, kept as it was written: title, header (once or again), total, foot note. */
 export interface AsideLine {
   readonly line: number
   readonly what: 'title' | 'header' | 'total' | 'note'

@@ -13,22 +13,49 @@ interface Stretch {
 
 const isBlank = (code: number): boolean => code === 32 || code === 160
 
-/** Where a cell that opens with a quote at `open` closes, or -1 when it never does in reach. */
+const countOf = (sign: string, text: string, from: number, to: number): number => {
+  let found = 0
+  for (let at = text.indexOf(sign, from); at >= 0 && at < to; at = text.indexOf(sign, at + 1)) found++
+  return found
+}
+
+/**
+ * True where a cell over several lines would swallow a whole line that looks like a row of its own: at least half as many
+ * delimiters as the line on which the cell opens.
+ */
+function swallowsRows(text: string, open: number, close: number, delimiter: Delimiter): boolean {
+  let end = text.indexOf('\n', open)
+  const own = countOf(delimiter, text, text.lastIndexOf('\n', open) + 1, end)
+  while (own > 0 && end >= 0 && end < close) {
+    const next = text.indexOf('\n', end + 1)
+    if (next < 0 || next > close) return false
+    if (countOf(delimiter, text, end, next) >= own / 2) return true
+    end = next
+  }
+  return false
+}
+
+/**
+ * Where a cell that opens with a quote at `open` closes: at a quote before a delimiter or a line's end. -1 where it
+ * never does in reach, or where a quote inside it is not doubled and it goes on past its line: then the quote is a stray one.
+ */
 function closingQuote(text: string, open: number, delimiter: Delimiter): number {
   const reach = open + limits.cellLength * 2
-  let lines = 0
-  let looked = open + 1
+  const lineEnd = text.indexOf('\n', open)
+  let lone = false
   for (let at = text.indexOf('"', open + 1); at >= 0 && at <= reach; at = text.indexOf('"', at + 1)) {
-    for (let k = looked; k < at; k++) if (text.charCodeAt(k) === 10) lines++
-    looked = at
-    if (lines > limits.linesInCell) return -1
+    const beyond = lineEnd >= 0 && at > lineEnd
+    if (beyond && (lone || countOf('\n', text, open, at) > limits.linesInCell)) return -1
     if (text[at + 1] === '"') {
       at++
       continue
     }
     let after = at + 1
     while (isBlank(text.charCodeAt(after))) after++
-    if (after >= text.length || text[after] === delimiter || text[after] === '\n') return at
+    const closes = after >= text.length || text[after] === delimiter || text[after] === '\n'
+    if (closes) return beyond && swallowsRows(text, open, at, delimiter) ? -1 : at
+    if (beyond) return -1
+    lone = true
   }
   return -1
 }
@@ -101,8 +128,4 @@ export function splitCells(text: string, delimiter: Delimiter, take: LineTaker, 
   }
 }
 
-function linesInside(cell: string): number {
-  let lines = 0
-  for (let at = cell.indexOf('\n'); at >= 0; at = cell.indexOf('\n', at + 1)) lines++
-  return lines
-}
+const linesInside = (cell: string): number => countOf('\n', cell, 0, cell.length)

@@ -61,6 +61,7 @@ export function createTable(header: Header, head: readonly SplitLine[]): TableWr
     if (filledOf(cells).count === 0) blankLines++
     else asides.push({ line, what: 'title', cells })
   }
+  for (const k of header.at) asides.push({ line: head[k]?.line ?? 0, what: 'header', cells: head[k]?.cells ?? [] })
 
   const refuse = (line: SplitLine, id: string, values: Saying['values'] = {}): void => {
     const written = line.cells.join('\t').slice(0, limits.keptOfLine)

@@ -121,6 +121,7 @@ describe('headers and what is no row', () => {
     expect(sheet.blankLines).toBe(4)
     expect(sheet.asides.map(({ line, what }) => [line, what])).toEqual([
       [1, 'title'],
+      [4, 'header'],
       [9, 'note'],
     ])
   })
