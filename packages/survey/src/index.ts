@@ -7,7 +7,7 @@ export { stagesApart } from './audit/outside-window.ts'
 export { nuisanceSaying } from './audit/tangled.ts'
 // Checks of a project
 export { checkCounts } from './check/check-counts.ts'
-export type { UnitNuisance } from './contrast/adjustment.ts'
+export type { AdjustedFor, UnitNuisance } from './contrast/adjustment.ts'
 // Contrasts of whole fields
 export { type Cell, cellsOf } from './contrast/cells.ts'
 export { type FieldContrast, fieldContrast, type PairContrast, type RefusedPair } from './contrast/field-contrast.ts'

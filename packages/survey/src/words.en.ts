@@ -23,6 +23,7 @@ export const words: Words = {
 
   // Nuisances by name, and how they read at a level
   'survey/nuisance/date': 'date',
+  'survey/nuisance/flowers': 'open flowers',
   'survey/nuisance/stage': 'bloom stage',
   'survey/nuisance/hour': 'hour of day',
   'survey/nuisance/temperature': 'air temperature',
@@ -183,7 +184,8 @@ export const words: Words = {
   'survey/cure/within/season': 'Watch both levels in every season.',
   'survey/cure/within/position': 'Watch both levels at each plot position.',
   'survey/cure/more-fields': '{more, plural, one {One more field} other {# more fields}} with both levels.',
-  'survey/cure/more-fields-in': '{more, plural, one {One more field} other {# more fields}} with {level}.',
+  'survey/cure/more-fields-in': 'More fields: {each}.',
+  'survey/cure/fields-with': '{more, plural, one {one} other {#}} with {level}',
   'survey/cure/look-for-hives': 'Ask all owners where hives stand within 3 km, and from when to when.',
   'survey/cure/hives-far':
     'Compare times when hives stand near with times when none stand within 3 km, in three fields or more, with fields that keep theirs.',

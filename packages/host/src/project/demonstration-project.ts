@@ -1,7 +1,7 @@
 import { createProjectFile } from '@thrum/store/sqlite'
 import { demonstrationFacts } from '../demonstration/demonstration-facts.ts'
 
-const shippedSeed = '1'
+import { shippedSeed } from '../demonstration/shipped-seed.ts'
 
 import { localAuthor } from '../platform/person.ts'
 

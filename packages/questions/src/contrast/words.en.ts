@@ -187,6 +187,8 @@ export const words: Words = {
   'questions/caution/not-adjusted/cure': 'Keep it even between levels, or count more fields.',
   'questions/caution/adjustment-matters':
     '{kind}: adjusting for {nuisances} changes the ratio from {unadjusted, number, ::@@@} to {adjusted, number, ::@@@}, more than the difference asked about.',
+  'questions/caution/flowers-differ':
+    'The levels differ in open flowers. A rate per flower would hide that, so the headline is told {measure}; per flower stands beside it.',
   'questions/caution/measures-disagree': 'Counted {other}, the difference points the other way: the verdict is held at leaning.',
   'questions/caution/counts-clump':
     '{kind}: watches scatter {dispersion, number, ::.0} times as much as chance alone; the exact interval is too narrow.',

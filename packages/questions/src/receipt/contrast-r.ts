@@ -12,7 +12,11 @@ z_of <- function(x) {
   if (!nrow(seen)) return(NA)
   if (relative) log((sum(seen$count) + 0.5) / (sum(seen$other) + 0.5)) else log((sum(seen$count) + 0.5) / sum(seen$effort))
 }
-mean_of <- function(x, column) { known <- !is.na(x[[column]]); sum(x[[column]][known] * x$effort[known]) / sum(x$effort[known]) }
+mean_of <- function(x, column) {
+  known <- !is.na(x[[column]])
+  mean <- sum(x[[column]][known] * x$effort[known]) / sum(x$effort[known])
+  if (column == "flowers.1") -log(mean) else mean # log of open flowers: flower-minutes over minutes
+}
 unit <- function(z, x, nuisances) as.data.frame(c(list(z = z, level = x$level[1], block = x$block[1]), nuisances), check.names = FALSE)
 contrast <- function(kind, reference, level, nuisances, confidence) {
   k <- d[d$kind == kind, ]

@@ -2,19 +2,25 @@ import { type Answer, rowAddress, type Snapshot } from '@thrum/model'
 import { frameTable } from '@thrum/survey'
 import { type ContrastCase, type ContrastOptions, contrastCase } from '../contrast/contrast-case.ts'
 import { perUnit } from '../contrast/estimates.ts'
+import { fairMeasure } from '../what-differs/variants.ts'
 import { contrastFunctions, countsRead, inflationFunctions, watchFunctions } from './contrast-r.ts'
 import { type CsvCell, csv, rNumber, rString, rVector } from './csv.ts'
 import { rScript } from './r-script.ts'
 import type { Receipt } from './receipt.ts'
 
-/** Nuisance columns that entered any headline, by the name they have in the table. */
+/** Columns of what entered any headline, by the name they have in the table; of flowers the turned-over number. */
 function enteredNuisances(asked: ContrastCase): readonly { readonly label: string; readonly perRow: Float64Array }[] {
   const entered = new Set(
     asked.kinds.flatMap(({ contrast }) => contrast.pairs.flatMap((pair) => (pair.kind === 'estimated' ? pair.adjusted : []))),
   )
-  return asked.nuisances
-    .filter(({ name }) => entered.has(name))
-    .flatMap(({ name, columns }) => columns.map((perRow, k) => ({ label: nuisanceLabel(name, k), perRow })))
+  const { flowers } = asked.snapshot.tables.count.columns
+  const perFlower = Float64Array.from(asked.design.rows, (row) => 1 / (flowers.values[row] as number))
+  return [
+    ...asked.nuisances
+      .filter(({ name }) => entered.has(name))
+      .flatMap(({ name, columns }) => columns.map((perRow, k) => ({ label: nuisanceLabel(name, k), perRow }))),
+    ...(entered.has('flowers') ? [{ label: nuisanceLabel('flowers', 0), perRow: perFlower }] : []),
+  ]
 }
 
 const nuisanceLabel = (name: string, column: number): string => `${name}.${column + 1}`
@@ -133,7 +139,8 @@ function fieldChecks({ design }: ContrastCase): readonly string[] {
 
 /** Receipt of a contrast, or of the audit of its design. */
 export function contrastReceipt(snapshot: Snapshot, answer: Answer, options: ContrastOptions, worth: number): Receipt {
-  const asked = contrastCase(snapshot, options, worth)
+  const put = contrastCase(snapshot, options, worth)
+  const asked = answer.question === 'what-differs' ? fairMeasure(snapshot, put, options) : put
   const design = designTable(asked)
   const auditOnly = answer.question === 'is-design-sound'
   const body = [

@@ -15,7 +15,7 @@ import { contrastFigures } from './figures.ts'
 import { headlineOf, refusalSaying } from './headline.ts'
 import { methodOf } from './method.ts'
 import type { whatDiffersOptions } from './options.ts'
-import { variantsOf } from './variants.ts'
+import { fairMeasure, variantsOf } from './variants.ts'
 
 export type WhatDiffersOptions = OptionsOf<typeof whatDiffersOptions>
 
@@ -45,7 +45,7 @@ const refusalOf = (own: PairVerdict): Saying | null => (own.pair.kind === 'refus
 
 /** A contrast between levels of anything recorded: the audit first, then the field-level t, then the verdict rule. */
 export async function runContrast(snapshot: Snapshot, options: WhatDiffersOptions, work: Work): Promise<Answer> {
-  const asked = contrastCase(snapshot, options, requireWorth(options))
+  const asked = fairMeasure(snapshot, contrastCase(snapshot, options, requireWorth(options)), options)
   await work.breathe()
   const variants = variantsOf(snapshot, asked, options)
   const found = pairVerdicts(asked).map((own) => (variants.opposed(own) ? heldBack(own) : own))

@@ -43,12 +43,27 @@ function variantOf(asked: ContrastCase, name: string): Variant {
   }
 }
 
+/** True where the watched area of every selected count is known. */
+function areaKnown({ snapshot, selected }: ContrastCase): boolean {
+  const area = snapshot.tables.count.columns.area.values
+  return Array.from(selected.rows).every((row) => (area[row] ?? 0) > 0)
+}
+
 /** The other measure that stands beside: per flower and per area are answered side by side. */
-function otherMeasure(asked: ContrastCase): Measure | null {
-  if (asked.against !== null || asked.measure === 'time') return null
-  if (asked.measure === 'area') return 'time'
-  const area = asked.snapshot.tables.count.columns.area.values
-  return Array.from(asked.selected.rows).every((row) => (area[row] ?? 0) > 0) ? 'area' : 'time'
+function otherMeasure(asked: ContrastCase, asPut: Measure): Measure | null {
+  if (asked.against !== null || asPut === 'time') return null
+  if (asked.measure !== asPut) return asPut
+  if (asPut === 'area') return 'time'
+  return areaKnown(asked) ? 'area' : 'time'
+}
+
+/**
+ * Where the levels themselves differ in open flowers, a rate per flower hides what they did: per area is the headline then
+ * (per time, where areas are not known), and the rate per flower stands beside it.
+ */
+export function fairMeasure(snapshot: Snapshot, asked: ContrastCase, options: ContrastOptions): ContrastCase {
+  const differ = estimated(asked).some(({ pair }) => pair.flowersDiffer)
+  return differ ? contrastCase(snapshot, options, asked.worth, { measure: areaKnown(asked) ? 'area' : 'time' }) : asked
 }
 
 export interface Variants {
@@ -58,11 +73,25 @@ export interface Variants {
   readonly opposed: (found: PairVerdict) => boolean
 }
 
+function measureFindings(asked: ContrastCase, asPut: Measure): readonly Finding[] {
+  if (asked.measure === asPut) return []
+  const text = saying('questions/caution/flowers-differ', { measure: saying(`questions/measure/${asked.measure}`) })
+  return [{ code: 'flowers-differ', severity: 'warn', text, rows: Array.from(asked.design.rows), cure: null }]
+}
+
+function disagreement(asked: ContrastCase, other: Measure): Finding {
+  const text = saying('questions/caution/measures-disagree', { other: saying(`questions/measure/${other}`) })
+  return { code: 'measures-disagree', severity: 'warn', text, rows: Array.from(asked.design.rows), cure: null }
+}
+
 /** With the counts outside the weather window; and, for a rate per flower or area, by the other measure. */
 export function variantsOf(snapshot: Snapshot, asked: ContrastCase, options: ContrastOptions): Variants {
   const leftOut = asked.design.leftOut.some(({ because }) => because === 'outside-window')
-  const whole = leftOut ? variantOf(contrastCase(snapshot, options, asked.worth, { window: 'all' }), 'window-all') : null
-  const measure = otherMeasure(asked)
+  const whole = leftOut
+    ? variantOf(contrastCase(snapshot, options, asked.worth, { measure: asked.measure, window: 'all' }), 'window-all')
+    : null
+  const asPut = options.per ?? 'time'
+  const measure = otherMeasure(asked, asPut)
   const other = measure === null ? null : variantOf(contrastCase(snapshot, options, asked.worth, { measure }), `per-${measure}`)
   const opposed = (found: PairVerdict): boolean => {
     if (other === null || found.pair.kind === 'refused' || other.estimates.length === 0) return false
@@ -74,17 +103,7 @@ export function variantsOf(snapshot: Snapshot, asked: ContrastCase, options: Con
   )
   return {
     estimates: [...(whole?.estimates ?? []), ...(other?.estimates ?? [])],
-    findings: disagreeing
-      ? [
-          {
-            code: 'measures-disagree',
-            severity: 'warn',
-            text: saying('questions/caution/measures-disagree', { other: saying(`questions/measure/${measure}`) }),
-            rows: Array.from(asked.design.rows),
-            cure: null,
-          },
-        ]
-      : [],
+    findings: [...measureFindings(asked, asPut), ...(disagreeing ? [disagreement(asked, measure ?? 'time')] : [])],
     opposed,
   }
 }

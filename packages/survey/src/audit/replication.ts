@@ -1,9 +1,16 @@
-import { saying } from '@thrum/model/ground'
+import { type Saying, saying } from '@thrum/model/ground'
 import { leastFields } from '../contrast/refusal.ts'
 import type { AuditInput, Finding } from './finding.ts'
 
 /** Below this many fields in an arm the audit warns (product charter). */
 const comfortableFields = 6
+
+/** How many fields each level lacks. */
+function lacking(arms: readonly { readonly level: string; readonly fields: number }[], wanted: number): readonly Saying[] {
+  return arms
+    .filter(({ fields }) => fields < wanted)
+    .map(({ level, fields }) => saying('survey/cure/fields-with', { more: wanted - fields, level }))
+}
 
 /** Fields are the independent units: how many stand in each level, or hold both. */
 export function notReplicated({ design }: AuditInput): readonly Finding[] {
@@ -38,10 +45,7 @@ export function notReplicated({ design }: AuditInput): readonly Finding[] {
         arms: arms.map(({ level, fields }) => saying('survey/audit/not-replicated/arm', { level, fields })),
       }),
       rows: Array.from(design.rows),
-      cure: saying('survey/cure/more-fields-in', {
-        more: Math.max(0, (severity === 'block' ? leastFields : comfortableFields) - least.fields),
-        level: least.level,
-      }),
+      cure: saying('survey/cure/more-fields-in', { each: lacking(arms, severity === 'block' ? leastFields : comfortableFields) }),
     },
   ]
 }

@@ -1,5 +1,6 @@
 import { isoDate } from '@thrum/model'
 import { type Saying, saying } from '@thrum/model/ground'
+import type { AdjustedFor } from '../contrast/adjustment.ts'
 import { meansOver } from '../nuisance/frame.ts'
 import { type NuisanceName, nuisancesOf } from '../nuisance/nuisance.ts'
 import type { Tangle } from '../nuisance/tangle.ts'
@@ -26,7 +27,7 @@ function severityOf(input: AuditInput, tangle: Tangle): Finding['severity'] | nu
   return tangle.inflation > notedFrom ? 'note' : null
 }
 
-export const nuisanceSaying = (name: NuisanceName): Saying => saying(`survey/nuisance/${name}`)
+export const nuisanceSaying = (name: AdjustedFor): Saying => saying(`survey/nuisance/${name}`)
 
 /** How a nuisance reads at one level: its mean as a date, a code, an hour, degrees, or a share. */
 function readingAt(input: AuditInput, name: NuisanceName, level: number): Saying {

@@ -8,41 +8,54 @@ import type { Units } from './unit-values.ts'
 /** Inflation from which a nuisance enters the headline (methods 2.11). */
 export const entersFrom = 1.5
 
+/** What a headline may be adjusted for: a nuisance, or the open flowers of a rate per flower. */
+export type AdjustedFor = NuisanceName | 'flowers'
+
 /** A nuisance as columns over the units of a contrast. */
 export interface UnitNuisance {
-  readonly name: NuisanceName
+  readonly name: AdjustedFor
   readonly columns: readonly Float64Array[]
 }
 
-/** For each field (and side) the effort-weighted means of the nuisance's columns. */
-function fieldMeans(design: Design, nuisance: Nuisance, side: 0 | 1 | null, level: number): readonly Float64Array[] {
+/** Effort-weighted mean of a column of the design over each field, in one of its sides or in all (null). */
+function fieldMeans(design: Design, column: Float64Array, side: 0 | 1 | null, level: number): Float64Array {
   const inside = (k: number): boolean => {
     if (side === null) return true
     if (design.structure === 'within-fields') return design.levelOf[k] === (side === 0 ? 0 : level)
     return design.periodOf[k] === side
   }
-  return nuisance.columns.map((column) =>
-    meansOver(
-      design.fields.length,
-      design.fieldOf,
-      design.effort,
-      column.map((value, k) => (inside(k) ? value : Number.NaN)),
-    ),
-  )
+  const seen = column.map((value, k) => (inside(k) ? value : Number.NaN))
+  return meansOver(design.fields.length, design.fieldOf, design.effort, seen)
 }
 
-/** The nuisance over the units: field means between fields, differences of sides within; null where some unit lacks it. */
+/**
+ * A column of the design over the units of a contrast: means of fields, or differences of their sides, second less first.
+ *
+ * @param shape applied to each mean, before differences are taken
+ * @returns null where some unit lacks it
+ */
+export function columnOverUnits(
+  design: Design,
+  units: Units,
+  column: Float64Array,
+  level: number,
+  shape: (mean: number) => number = (mean) => mean,
+): Float64Array | null {
+  const at = (side: 0 | 1 | null): Float64Array => fieldMeans(design, column, side, level).map(shape)
+  const whole = design.structure === 'between-fields' ? at(null) : at(1)
+  const first = design.structure === 'between-fields' ? null : at(0)
+  const found = Float64Array.from(
+    units.fields,
+    (field) => (whole[field] ?? Number.NaN) - (first === null ? 0 : (first[field] ?? Number.NaN)),
+  )
+  return found.some(Number.isNaN) ? null : found
+}
+
+/** The nuisance over the units; null where some unit lacks it. */
 function overUnits(design: Design, units: Units, nuisance: Nuisance, level: number): UnitNuisance | null {
   if (nuisance.columns.length === 0) return null
-  const means =
-    design.structure === 'between-fields'
-      ? fieldMeans(design, nuisance, null, level)
-      : fieldMeans(design, nuisance, 1, level).map((second, c) => {
-          const first = fieldMeans(design, nuisance, 0, level)[c] ?? new Float64Array()
-          return second.map((value, field) => value - (first[field] ?? Number.NaN))
-        })
-  const columns = means.map((column) => Float64Array.from(units.fields, (field) => column[field] ?? Number.NaN))
-  return columns.some((column) => column.some(Number.isNaN)) ? null : { name: nuisance.name, columns }
+  const columns = nuisance.columns.map((column) => columnOverUnits(design, units, column, level))
+  return columns.every((column) => column !== null) ? { name: nuisance.name, columns } : null
 }
 
 /** How far a column of units can mislead: its range after blocks; for differences within fields, also its distance from 0. */

@@ -1,10 +1,10 @@
 import type { Snapshot } from '@thrum/model'
-import { betweenUnits, type Contrast, type UnitRefusal, withinUnits } from '@thrum/stats'
+import { betweenUnits, type Contrast, contrastLimits, type UnitRefusal, withinUnits } from '@thrum/stats'
 import type { Design } from '../design/design.ts'
-import type { NuisanceName } from '../nuisance/nuisance.ts'
 import type { Tangles } from '../nuisance/tangle.ts'
-import { nuisancesToEnter, type UnitNuisance } from './adjustment.ts'
+import { type AdjustedFor, nuisancesToEnter, type UnitNuisance } from './adjustment.ts'
 import { type Cell, cellsOf } from './cells.ts'
+import { flowersToEnter, logFlowers } from './flowers.ts'
 import { leastFields, type Refusal, refuseByTotals } from './refusal.ts'
 import { type CellValue, oddsValues, rateValues, type Units, unitsOf } from './unit-values.ts'
 
@@ -16,14 +16,16 @@ export interface PairContrast {
   /** Of logs: exp(estimate) is the ratio. Adjusted for what `adjusted` names. */
   readonly contrast: Contrast
   readonly unadjusted: Contrast
-  readonly adjusted: readonly NuisanceName[]
+  readonly adjusted: readonly AdjustedFor[]
   /** Nuisances that should have entered and could not, for lack of degrees of freedom or of rank. */
-  readonly notAdjusted: readonly { readonly name: NuisanceName; readonly because: 'freedom' | 'rank' }[]
+  readonly notAdjusted: readonly { readonly name: AdjustedFor; readonly because: 'freedom' | 'rank' }[]
   readonly residualSd: number
   /** Columns of the fit, contrast and intercept included. */
   readonly columns: number
   readonly units: Units
   readonly nuisances: readonly UnitNuisance[]
+  /** Of a rate per flower: whether the levels themselves differ in open flowers (95 % interval). */
+  readonly flowersDiffer: boolean
 }
 
 export interface RefusedPair {
@@ -84,6 +86,15 @@ function refusalOf(fit: UnitRefusal | { readonly kind: 'one-level' }): Refusal {
   return fit.kind === 'no-scatter' ? { because: 'no-scatter' } : { because: 'lost' }
 }
 
+/** True where something told of the units differs between the two levels beyond its scatter (95 % interval). */
+function differsBetweenLevels(values: Float64Array | null, units: Units, level: number): boolean {
+  if (values === null) return false
+  const fit = fitFieldUnits({ ...units, z: [...values] }, level, [])
+  if (fit.kind !== 'fitted') return false
+  const { lower, upper } = contrastLimits(fit.contrast)
+  return lower > 0 || upper < 0
+}
+
 function contrastOfPair(
   snapshot: Snapshot,
   design: Design,
@@ -99,7 +110,7 @@ function contrastOfPair(
 
   let fit = plain
   const entered: UnitNuisance[] = []
-  const notAdjusted: { name: NuisanceName; because: 'freedom' | 'rank' }[] = []
+  const notAdjusted: { name: AdjustedFor; because: 'freedom' | 'rank' }[] = []
   for (const nuisance of nuisancesToEnter(snapshot, design, units, tangles, level)) {
     const wider = fitFieldUnits(units, level, [...entered, nuisance])
     if (wider.kind === 'fitted') {
@@ -107,9 +118,16 @@ function contrastOfPair(
       entered.push(nuisance)
     } else notAdjusted.push({ name: nuisance.name, because: wider.kind === 'aliased' ? 'rank' : 'freedom' })
   }
+  const flowers = flowersToEnter(snapshot, design, units, level, entered)
+  const withFlowers = flowers === null ? null : fitFieldUnits(units, level, [...entered, flowers])
+  if (flowers !== null && withFlowers?.kind === 'fitted') {
+    fit = withFlowers
+    entered.push(flowers)
+  }
   return {
     kind: 'estimated',
     level,
+    flowersDiffer: design.measure === 'flower' && differsBetweenLevels(logFlowers(snapshot, design, units, level), units, level),
     contrast: fit.contrast,
     unadjusted: plain.contrast,
     adjusted: entered.map(({ name }) => name),
