@@ -34,7 +34,7 @@ export const words: Words = {
   'cli/import/assigned/remedy': 'For example --assigned "strip=at random" (or chosen, or not known).',
   'cli/import/read': '{file}: {rows, plural, one {one row} other {# rows}} read.',
   'cli/import/columns': 'How its columns are understood (kept in {file}, where you can change it):',
-  'cli/import/column': '{header}: {because}',
+  'cli/import/column': '{header} → {as} ({because})',
   'cli/import/questions': 'Please decide (what is proposed will be used):',
   'cli/import/proposed': '{asks} Proposed: {proposed}.',
   'cli/import/becomes': 'What it becomes:',

@@ -38,6 +38,13 @@ function keepMapping(path: string, mapping: Mapping): void {
   writeFileSync(path, `${JSON.stringify(mapping, null, 2)}\n`)
 }
 
+/** What a column becomes, in the words of the mapping file, with the kind or the factor it names. */
+function asOf({ columns }: Mapping, header: string, as: string): string {
+  const column = columns.find((own) => own.header === header)
+  const named = column?.kind ?? column?.factor
+  return named === undefined ? as : `${as}, ${named}`
+}
+
 function show(terminal: Terminal, path: string, made: MappingMade, offered: CountsOffered, mappingPath: string): void {
   const { say, print } = terminal
   const bullets = (sayings: readonly Parameters<typeof say>[0][]): void => {
@@ -47,7 +54,11 @@ function show(terminal: Terminal, path: string, made: MappingMade, offered: Coun
   if (made.reasons.length > 0) {
     print('')
     print(say(saying('cli/import/columns', { file: mappingPath })))
-    bullets(made.reasons.map(({ header, because }) => saying('cli/import/column', { header, because })))
+    bullets(
+      made.reasons.map(({ header, as, because }) =>
+        saying('cli/import/column', { header, as: asOf(made.mapping, header, as), because }),
+      ),
+    )
   }
   if (made.questions.length > 0) {
     print('')

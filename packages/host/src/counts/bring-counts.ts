@@ -1,5 +1,6 @@
 import { basename } from 'node:path'
 import { type CountsRead, type Mapping, readCounts, readSheet, type Sheet, sheetFacts, sheetId } from '@thrum/exchange'
+import { rowsBrought } from '@thrum/model'
 import { type LongWork, ThrumError } from '@thrum/model/ground'
 import { type Project, requireWritable } from '../project/project.ts'
 
@@ -50,6 +51,7 @@ export async function bringCounts(
   if (sameFile !== undefined) throw new ThrumError('host/same-file-other-mapping', { file: basename(path) })
   await project.log.putAttachment('text/csv', [bytes])
   let batches = 0
+  let rows = 0
   for (const fact of sheetFacts({
     project: id,
     file: basename(path),
@@ -61,7 +63,8 @@ export async function bringCounts(
     if (work.signal.aborted) throw new ThrumError('host/stopped', { file: basename(path) })
     await project.log.append([fact])
     batches += 1
-    work.onProgress?.({ done: batches, unit: 'batches' })
+    if (fact.kind === rowsBrought.kind) rows += (fact.body as { readonly rows: number }).rows
+    work.onProgress?.({ done: rows, total: offered.read.counts + offered.read.tallies, unit: 'rows' })
     await work.breathe()
   }
   return { added: true, batches }
