@@ -121,9 +121,13 @@ const placesUnknown: Rule = ({ fields, tables, countField }) => {
   )
 }
 
+/** Watches that last: a scan is one instant and has no minutes to lack. */
+const lasting = ({ tables }: Snapshot, rows: readonly number[]): readonly number[] =>
+  rows.filter((row) => textAt(tables.count.columns.unit, row) !== 'snapshot')
+
 const rules: readonly Rule[] = [
   nothingCounted,
-  (snapshot, rows) => effortUnknown(snapshot, rows, false),
+  (snapshot, rows) => effortUnknown(snapshot, lasting(snapshot, rows), false),
   (snapshot, rows) => zerosMissing(snapshot, rows),
   impossibleTimes,
   cellsWaiting,
@@ -133,7 +137,7 @@ const rules: readonly Rule[] = [
   (snapshot, rows) =>
     durationsDiffer(
       snapshot,
-      rows.filter((row) => watchedMinutes(snapshot, row) > 0),
+      lasting(snapshot, rows).filter((row) => watchedMinutes(snapshot, row) > 0),
       false,
     ),
   (snapshot, rows) =>
