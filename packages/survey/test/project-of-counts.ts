@@ -32,13 +32,13 @@ export type Tally = number | null | { readonly number: number; readonly mark: Ma
 
 /** One watch as a person would write it in a row. Columns that no declaration names are factors of the project's own. */
 export interface CountRow {
-  readonly field?: string
+  readonly field?: string | undefined
   /** ISO date. */
-  readonly date?: string
+  readonly date?: string | undefined
   /** `9:30`, or minutes since midnight. */
-  readonly start?: string | number
+  readonly start?: string | number | undefined
   /** A kind that is not named here has no row in this count. A list holds several rows of one kind (castes). */
-  readonly tallies?: { readonly [kind: string]: Tally | readonly Tally[] }
+  readonly tallies?: { readonly [kind: string]: Tally | readonly Tally[] } | undefined
   readonly [column: string]: unknown
 }
 
