@@ -1,3 +1,4 @@
+import { mark } from '../columns/mark.ts'
 import { digestOfIds } from '../facts/digest.ts'
 import { type Fact, parseAddress } from '../facts/fact.ts'
 import { questionLookedAt, worthSet } from '../facts/kinds.ts'
@@ -11,6 +12,13 @@ import { foldNouns } from './nouns.ts'
 import { readLog } from './read-log.ts'
 import { acceptedSheets, everAccepted, waitsForAcceptance } from './sheets.ts'
 
+/** A corrected number of insects that is none (4.5, -1) is not taken as one: its cell waits for a person again. */
+function asCounted(table: Table, change: CellChange): CellChange {
+  const isNumber = table.name === 'tally' && change.column === 'number' && typeof change.to === 'number'
+  const isCount = Number.isInteger(change.to) && (change.to as number) >= 0
+  return isNumber && !isCount ? { ...change, to: null, mark: mark.waiting } : change
+}
+
 /** Corrections of rows of batches, as changes of cells of one table. */
 function cellChanges(table: Table, standing: readonly Correction[]): readonly CellChange[] {
   const sourceIndex = new Map(table.sources.map((source, k) => [source, k]))
@@ -19,10 +27,10 @@ function cellChanges(table: Table, standing: readonly Correction[]): readonly Ce
     const source = table.sourceOf[row] as number
     if (!start.has(source)) start.set(source, row)
   }
-  return standing.flatMap(({ of, column, to, mark }): readonly CellChange[] => {
+  return standing.flatMap(({ of, column, to, mark: code }): readonly CellChange[] => {
     const address = parseAddress(of)
     const first = start.get(sourceIndex.get(address.fact) ?? -1)
-    return first === undefined || address.row < 0 ? [] : [{ row: first + address.row, column, to, mark }]
+    return first === undefined || address.row < 0 ? [] : [asCounted(table, { row: first + address.row, column, to, mark: code })]
   })
 }
 

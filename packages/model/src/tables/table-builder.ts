@@ -133,7 +133,7 @@ function changeColumn(column: Column, changes: readonly CellChange[]): Column {
     const marks = column.marks?.slice() ?? new Uint8Array(values.length)
     for (const { row, to, mark: code } of changes) {
       values[row] = typeof to === 'number' ? to : Number.NaN
-      marks[row] = typeof to === 'number' ? code : mark.lost
+      marks[row] = typeof to === 'number' ? code : code === mark.waiting ? mark.waiting : mark.lost
     }
     return { type: 'number', values, marks }
   }

@@ -28,6 +28,7 @@ export function contrastName({ design }: ContrastCase): Saying {
 
 /** What an effect would be credited to: a level, or what changed on a date. */
 export function causeOf({ design }: ContrastCase, level: number): Saying {
-  if (design.structure === 'before-after') return saying('questions/cause/change', { date: isoDate(design.since ?? 0) })
+  if (design.structure === 'before-after' && design.factor === null)
+    return saying('questions/cause/change', { date: isoDate(design.since ?? 0) })
   return saying('questions/cause/level', { level: design.levels[level] ?? '' })
 }

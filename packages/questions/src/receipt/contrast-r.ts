@@ -65,7 +65,7 @@ length_left <- function(y, X) { if (!ncol(X)) return(sqrt(sum(y^2))); q <- qr(sw
 inflation <- function(level, nuisances) {
   levels <- setdiff(sort(unique(g$level)), 0)
   of <- function(l) told(as.numeric(g$level == l & (!controlled | g$period == 1)))
-  kept <- do.call(cbind, c(lapply(setdiff(levels, level), of), if (controlled) list(told(g$period)), list(matrix(0, nrow(g), 0))))
+  kept <- do.call(cbind, c(lapply(setdiff(levels, level), of), if (controlled) lapply(unique(g$block), function(b) told(g$period * (g$block == b))), list(matrix(0, nrow(g), 0))))
   y <- of(level)
   before <- length_left(y, kept)
   after <- length_left(y, cbind(kept, do.call(cbind, lapply(nuisances, function(n) told(g[[n]])))))

@@ -70,9 +70,12 @@ function countsTable(asked: ContrastCase): string {
 function designTable(asked: ContrastCase): { readonly text: string; readonly columns: ReadonlyMap<string, readonly string[]> } {
   const { frame, nuisances } = frameTable(asked.snapshot, asked.design)
   const columns = new Map(nuisances.map(({ name, columns: own }) => [name as string, own.map((_, k) => nuisanceLabel(name, k))]))
-  const header = ['group', 'level', 'period', ...[...columns.values()].flat()]
+  const header = ['group', 'block', 'level', 'period', ...[...columns.values()].flat()]
   const rows = Array.from({ length: frame.rows }, (_, k): readonly CsvCell[] => [
     frame.groupOf[k] as number,
+    asked.design.structure === 'between-fields'
+      ? (frame.groupOf[k] as number)
+      : (asked.design.fields[frame.groupOf[k] as number]?.block ?? 0),
     frame.levelOf[k] as number,
     frame.periodOf[k] as number,
     ...nuisances.flatMap(({ columns: own }) => own.map((column) => column[k] as number)),

@@ -34,7 +34,7 @@ export function askedSaying(asked: ContrastCase): Saying {
     date: design.since === null ? '' : isoDate(design.since),
     against: against === null ? '' : saying('questions/what-differs/asked/against', { kind: against.kind.label }),
   }
-  if (design.structure === 'before-after') return saying('questions/what-differs/asked/since', values)
+  if (design.factor === null) return saying('questions/what-differs/asked/since', values)
   return saying(
     design.structure === 'before-after-control' ? 'questions/what-differs/asked/since-by' : 'questions/what-differs/asked',
     values,

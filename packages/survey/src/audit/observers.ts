@@ -9,6 +9,7 @@ const ownsLevel = 2 / 3
 interface Lead {
   readonly code: number
   readonly share: number
+  readonly visits: number
 }
 
 function leadOf(input: AuditInput, level: number): Lead | null {
@@ -23,7 +24,7 @@ function leadOf(input: AuditInput, level: number): Lead | null {
     all += 1
   }
   const [code, most] = [...counts].reduce((best, next) => (next[1] > best[1] ? next : best), [-1, 0] as [number, number])
-  return all === 0 ? null : { code, share: most / all }
+  return all === 0 ? null : { code, share: most / all, visits: all }
 }
 
 /** Each level watched by an observer of its own: what is seen may be the eyes and not the field. */
@@ -35,7 +36,8 @@ export function oneObserverPerLevel(input: AuditInput): readonly Finding[] {
   for (const [k, other] of leads.entries()) {
     if (k === 0 || first === null || first === undefined || other === null || other.code === first.code) continue
     if (Math.min(first.share, other.share) <= ownsLevel) continue
-    const exchanged = 1 - Math.max(first.share, other.share)
+    // Of all visits to the two levels, those made by somebody else than the level's own observer.
+    const exchanged = 1 - (first.share * first.visits + other.share * other.visits) / (first.visits + other.visits)
     // A fifth of the visits is a fifth, whatever the last bit of the division says.
     const severity = exchanged >= exchangedFrom - 1e-12 ? 'warn' : 'block'
     const finding: Finding = {

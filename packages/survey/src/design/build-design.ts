@@ -68,6 +68,32 @@ function structureOf(levelsOfField: ReadonlyMap<number, ReadonlySet<number>>, as
   return several > 0 && several >= holding.length - several ? 'within-fields' : 'between-fields'
 }
 
+/**
+ * The day on which one level gave way to the other in every field that holds both: a treatment that began everywhere at once
+ * is a comparison of before and after, whatever it is called. Null where the levels lie side by side in time.
+ */
+function dayOfChange(snapshot: Snapshot, rows: readonly Row[], factor: Factor | null): number | null {
+  if (factor !== null && factor.about !== 'other' && factor.about !== 'hives') return null
+  const { date } = snapshot.tables.count.columns
+  const spans = new Map<number, { first: [number, number]; last: [number, number] }>()
+  for (const { row, field, level } of rows) {
+    const day = date.values[row] ?? Number.NaN
+    if (Number.isNaN(day) || (level !== 0 && level !== 1)) return null
+    const span = spans.get(field) ?? { first: [Infinity, Infinity], last: [-Infinity, -Infinity] }
+    span.first[level] = Math.min(span.first[level], day)
+    span.last[level] = Math.max(span.last[level], day)
+    spans.set(field, span)
+  }
+  const both = [...spans.values()].filter(({ first }) => first[0] !== Infinity && first[1] !== Infinity)
+  for (const later of [1, 0] as const) {
+    const earlier = later === 1 ? 0 : 1
+    if (both.length > 0 && both.every(({ first, last }) => first[later] > last[earlier])) {
+      return both.reduce((least, { first }) => Math.min(least, first[later]), Number.POSITIVE_INFINITY)
+    }
+  }
+  return null
+}
+
 /** The one level of a field in a before/after comparison with controls: its level afterwards, else before. */
 function settleLevels(rows: readonly Row[]): void {
   const levelOf = new Map<number, number>()
@@ -98,7 +124,7 @@ function blockNames(snapshot: Snapshot, rows: readonly Row[], factor: Factor | n
  * The design of a contrast over selected counts: which field, level and period each belongs to, its effort, and what could
  * not enter. Counts (how many insects) are not looked at.
  *
- * @throws ThrumError survey/contrast/nothing-asked, survey/factor/..., survey/contrast/one-level
+ * @throws ThrumError survey/contrast/nothing-asked, survey/factor/...
  */
 export function buildDesign(
   snapshot: Snapshot,
@@ -137,7 +163,9 @@ export function buildDesign(
     set.add(since === null ? level : period)
     levelsOfField.set(field, set)
   }
-  const structure = structureOf(levelsOfField, asked)
+  const lying = structureOf(levelsOfField, asked)
+  const begun = lying === 'within-fields' && levels.length === 2 ? dayOfChange(snapshot, found, factor) : null
+  const structure = begun === null ? lying : 'before-after'
   const kept = found.filter(({ row, field, level }) => {
     const holds = levelsOfField.get(field)?.size ?? 0
     if (level < 0) left.add('no-level', row)
@@ -147,7 +175,8 @@ export function buildDesign(
     } else return true
     return false
   })
-  return assemble(snapshot, kept, { structure, factor, levels, since, asked, unit, leftOut: left.list() })
+  const rows = begun === null ? kept : kept.map((row) => ({ ...row, period: row.level }))
+  return assemble(snapshot, rows, { structure, factor, levels, since: since ?? begun, asked, unit, leftOut: left.list() })
 }
 
 interface Parts {

@@ -102,22 +102,60 @@ export function rangeOf(column: Float64Array): number {
 /** True where a range is too small to mislead. Rounding of means does not decide at the limit itself. */
 export const isTooEven = (range: number, even: number): boolean => range < even * (1 - 1e-9)
 
+/** Range over fields of the change from before to after, told from the mean of their block. */
+function spreadOfChanges(design: Design, means: Float64Array): number {
+  const changes = Float64Array.from(design.fields, (_, k) => (means[2 * k + 1] ?? Number.NaN) - (means[2 * k] ?? Number.NaN))
+  return rangeOf(
+    withinGroups(
+      Int32Array.from(design.fields, ({ block }) => block),
+      changes,
+    ),
+  )
+}
+
+/**
+ * Share of counts with a nuisance recorded from which those without are taken to be like their field's others, where the
+ * counts themselves are the rows. Common practice, no source.
+ */
+const mostlyRecorded = 0.8
+
+/** A column of counts with its gaps filled by the mean of their field; null where too much is missing. */
+function filledWithinFields(frame: Frame, column: Float64Array): Float64Array | null {
+  const known = column.reduce((sum, value) => sum + (Number.isNaN(value) ? 0 : 1), 0)
+  if (known === column.length) return column
+  if (known < mostlyRecorded * column.length) return null
+  const groups = frame.groupOf.reduce((most, group) => Math.max(most, group + 1), 0)
+  const means = meansOver(groups, frame.groupOf, new Float64Array(column.length).fill(1), column)
+  const filled = column.map((value, k) => (Number.isNaN(value) ? (means[frame.groupOf[k] as number] as number) : value))
+  return filled.some(Number.isNaN) ? null : filled
+}
+
 /**
  * A nuisance's columns on the frame, means over counts, those too even to mislead dropped: as they are, and told from their
  * group. `null` where some row of the frame has nothing recorded, so that the nuisance cannot be checked.
+ * With controls the spread is that of the fields' changes after blocks: what both arms share misleads nobody.
  */
 export function nuisanceOnFrame(
   design: Design,
   frame: Frame,
   nuisance: Nuisance,
 ): { readonly means: readonly Float64Array[]; readonly told: readonly Float64Array[] } | null {
-  const made = nuisance.columns.map((column) => meansOver(frame.rows, frame.frameRow, design.effort, column))
-  if (made.length === 0 || made.some((column) => column.some(Number.isNaN))) return null
+  const made: Float64Array[] = []
+  for (const column of nuisance.columns) {
+    const means = meansOver(frame.rows, frame.frameRow, design.effort, column)
+    const whole = design.structure === 'within-fields' ? filledWithinFields(frame, means) : means
+    if (whole === null || whole.some(Number.isNaN)) return null
+    made.push(whole)
+  }
+  if (made.length === 0) return null
   const both = made.map((means) => ({ means, told: withinGroups(frame.groupOf, means) }))
+  const isTold = (own: { readonly means: Float64Array; readonly told: Float64Array }): boolean =>
+    !isTooEven(
+      design.structure === 'before-after-control' ? spreadOfChanges(design, own.means) : rangeOf(own.told),
+      nuisance.even,
+    )
   // An hour and its square are one curve: they stay or go together, by the hour.
-  const kept =
-    nuisance.name === 'hour'
-      ? both.filter(() => !isTooEven(rangeOf(both[0]?.told ?? new Float64Array()), nuisance.even))
-      : both.filter(({ told }) => !isTooEven(rangeOf(told), nuisance.even))
-  return { means: kept.map(({ means }) => means), told: kept.map(({ told }) => told) }
+  const first = both[0]
+  const stay = nuisance.name === 'hour' && first !== undefined ? (isTold(first) ? both : []) : both.filter(isTold)
+  return { means: stay.map(({ means }) => means), told: stay.map(({ told }) => told) }
 }

@@ -29,7 +29,9 @@ export function classOf(snapshot: Snapshot, kind: number): KindClass {
  * @throws ThrumError survey/kind/unknown, naming those there are
  */
 export function kindSet(snapshot: Snapshot, name: string): KindSet {
-  const all = snapshot.kinds.map((_, k) => k)
+  // Kinds that were described and never looked for belong to no sum of kinds.
+  const looked = new Set(snapshot.tallyKind)
+  const all = snapshot.kinds.map((_, k) => k).filter((k) => looked.has(k) || snapshot.kinds[k]?.name === name)
   if (name === allKinds) return { label: name, kinds: all, class: 'other' }
   const exact = all.filter((k) => snapshot.kinds[k]?.name === name)
   const found = exact.length > 0 ? exact : all.filter((k) => snapshot.kinds[k]?.group === name)

@@ -49,6 +49,20 @@ describe('structure', () => {
     expect(within.leftOut).toEqual([{ because: 'field-lacks-a-level', rows: [4], fields: ['c'] }])
   })
 
+  it('a treatment that begins in all fields on one day is before and after, by whatever name', () => {
+    const started = (date: (k: number, visit: number) => string) =>
+      ['a', 'b', 'c', 'd', 'e', 'f'].flatMap((field, k) =>
+        [0, 1, 2, 3].map((visit) => row(field, visit < 2 ? 'no' : 'yes', { date: date(k, visit) })),
+      )
+    const seen = ask(projectOfCounts({ counts: started((_, visit) => dayOf(3 * visit)) }), { between: 'strip' })
+    expect(seen.design).toMatchObject({ structure: 'before-after', levels: ['no', 'yes'] })
+    expect(seen.findings.filter(({ severity }) => severity === 'block').map(({ code }) => code)).toContain('no-control')
+    // Asked the other way round it is the same comparison; side by side in time it is none.
+    const reversed = designOf({ counts: started((_, visit) => dayOf(3 * visit)) }, { between: 'strip', levels: ['yes', 'no'] })
+    expect(reversed.structure).toBe('before-after')
+    expect(designOf({ counts: started((_, visit) => dayOf(visit % 2)) }, { between: 'strip' }).structure).toBe('within-fields')
+  })
+
   it('with controls a field has the level it has afterwards', () => {
     const counts = ['a', 'b'].flatMap((field) => [
       row(field, field === 'a' ? 'no' : undefined, { date: dayOf(0) }),
