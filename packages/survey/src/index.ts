@@ -10,7 +10,14 @@ export { checkCounts } from './check/check-counts.ts'
 export type { AdjustedFor, UnitNuisance } from './contrast/adjustment.ts'
 // Contrasts of whole fields
 export { type Cell, cellsOf } from './contrast/cells.ts'
-export { type FieldContrast, fieldContrast, type PairContrast, type RefusedPair } from './contrast/field-contrast.ts'
+export {
+  type FieldContrast,
+  fieldContrast,
+  fitFieldUnits,
+  type PairContrast,
+  type RefusedPair,
+} from './contrast/field-contrast.ts'
+export { leaveOutVisits, type WithoutVisit } from './contrast/leave-out-visits.ts'
 export { leastFields, type Refusal } from './contrast/refusal.ts'
 export type { Units } from './contrast/unit-values.ts'
 // Designs

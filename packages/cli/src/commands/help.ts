@@ -32,7 +32,7 @@ function ofQuestion({ say, print }: Terminal, id: string): void {
   for (const line of wrap(say(saying(`questions/${id}/title`)))) print(line)
   print('')
   for (const [name, declared] of Object.entries(question.options)) {
-    if (name === 'worthSet') continue
+    if (name === 'worthSet' || name === 'looks') continue
     for (const line of wrap(`--${typedName(name)} ${valueWord(declared)}: ${say(saying(declared.explained))}`, '  ', '      '))
       print(line)
   }

@@ -49,6 +49,12 @@ export function judgeWorth(snapshot: Snapshot, question: string, asked: string, 
   return { worth, afterLooking, isNew }
 }
 
+/** With how many other states of the data the same was asked before. */
+function earlierLooks(snapshot: Snapshot, question: string, asked: string): number {
+  const digests = snapshot.looks.filter((own) => own.question === question && own.asked === asked).map(({ digest }) => digest)
+  return new Set(digests.filter((digest) => digest !== snapshot.digest)).size
+}
+
 export interface Asking {
   readonly answer: Answer
   readonly snapshot: Snapshot
@@ -74,12 +80,14 @@ export async function ask(
   const options = readOptions(question.options, raw) as Options
   const snapshot = await project.snapshot()
   const asked = askedKey(options)
+  const earlier = earlierLooks(snapshot, id, asked)
   const isJudged = Object.hasOwn(question.options, 'worthSet')
   const judged = judgeWorth(snapshot, id, asked, options.worth as number | undefined)
   const filled: Options = isJudged
     ? {
         ...options,
         ...(judged.worth === null ? {} : { worth: judged.worth }),
+        ...(earlier > 0 ? { looks: earlier } : {}),
         ...(judged.worth === null ? {} : { worthSet: judged.afterLooking ? 'after-looking' : 'before-looking' }),
       }
     : options

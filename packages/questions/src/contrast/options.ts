@@ -28,4 +28,6 @@ export const verdictOptions = {
   expect: { type: 'choice', choices: ['more', 'fewer'], explained: 'questions/option/expect' },
   /** Whether S stood before the answer was first looked at. Filled in by the host from the log. */
   worthSet: { type: 'choice', choices: ['before-looking', 'after-looking'], explained: 'questions/option/worthSet' },
+  /** With how many other states of the data it was looked at before. Filled in by the host from the log. */
+  looks: { type: 'number', above: 0, explained: 'questions/option/looks' },
 } as const

@@ -38,6 +38,7 @@ export const words: Words = {
   'questions/option/against': 'count relative to this kind in the same watches',
   'questions/option/worth': 'the smallest ratio worth acting on',
   'questions/option/expect': 'the direction that was expected beforehand',
+  'questions/option/looks': 'with how many other states of the data the answer was looked at before',
   'questions/option/worthSet': 'whether that ratio was set before the answer was first looked at',
 
   // Verdicts and directions
@@ -109,6 +110,7 @@ export const words: Words = {
   'questions/estimate/ratio': '{kind}: {levelB} / {levelA}',
   'questions/estimate/ratio-together': '{kind}: {levelB} / {levelA}, level for all comparisons together',
   'questions/estimate/ratio-90': '{kind}: {levelB} / {levelA}, 90\u00a0%',
+  'questions/estimate/ratio-without': '{kind}: {levelB} / {levelA}, not adjusted for {nuisances}',
   'questions/estimate/ratio-described': '{kind}: {levelB} / {levelA}, as counted in these fields, credited to nothing',
   'questions/estimate/ratio-unadjusted': '{kind}: {levelB} / {levelA}, not adjusted',
   'questions/estimate/ratio-watches': '{kind}: {levelB} / {levelA}, these watches only',
@@ -182,6 +184,15 @@ export const words: Words = {
   'questions/check/dispersion': '{kind}: scatter of the watches {dispersion, number, ::.0#} times that of chance.',
 
   // Cautions of the analysis
+  'questions/caution/influential-visit':
+    '{kind}: the verdict ({verdict}) hangs on {visits, plural, one {one visit} other {any one of # visits}}: {each}{more, plural, =0 {} other {, and # more}}.',
+  'questions/caution/influential-visit/one': 'without {field} on {date} it would be {verdict}',
+  'questions/caution/influential-visit/cure': 'Look at these counts in the field book; more visits make each weigh less.',
+  'questions/caution/hangs-on-adjustment': '{kind}: the verdict ({verdict}) hangs on what was adjusted for: {each}.',
+  'questions/caution/hangs-on-adjustment/one': 'not adjusted for {nuisances} it would be {verdict}',
+  'questions/caution/repeated-peeks':
+    'This was looked at before with {looks, plural, one {another state} other {# other states}} of the data. Each look is another chance to be misled by luck.',
+  'questions/caution/repeated-peeks/cure': 'Decide beforehand which visit is the last, and look then.',
   'questions/caution/refused': '{kind}: not answered, because {why}.',
   'questions/caution/not-adjusted': '{kind}: the headline could not be adjusted for {nuisances}.',
   'questions/caution/not-adjusted/cure': 'Keep it even between levels, or count more fields.',

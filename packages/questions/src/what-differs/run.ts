@@ -15,6 +15,8 @@ import { contrastFigures } from './figures.ts'
 import { headlineOf, refusalSaying } from './headline.ts'
 import { methodOf } from './method.ts'
 import type { whatDiffersOptions } from './options.ts'
+import { peeks } from './peeks.ts'
+import { sensitivityEstimates, sensitivityFindings } from './sensitivity.ts'
 import { fairMeasure, variantsOf } from './variants.ts'
 
 export type WhatDiffersOptions = OptionsOf<typeof whatDiffersOptions>
@@ -55,6 +57,7 @@ export async function runContrast(snapshot: Snapshot, options: WhatDiffersOption
   const estimates = [
     ...contrastEstimates(asked, found),
     ...variants.estimates,
+    ...sensitivityEstimates(asked, found),
     ...(offer === null ? [] : [relativeEstimate(offer, asked.design.rows.length)]),
     ...(blocked ? shareEstimates(asked) : []),
   ]
@@ -69,7 +72,11 @@ export async function runContrast(snapshot: Snapshot, options: WhatDiffersOption
     headline: headlineOf(asked, found, notes),
     claims: claimsOf(asked, found, offer, options.expect),
     estimates,
-    cautions: contrastCautions(asked, found, refusalOf, variants.findings),
+    cautions: contrastCautions(asked, found, refusalOf, [
+      ...variants.findings,
+      ...sensitivityFindings(asked, found),
+      ...peeks(asked, options.looks),
+    ]),
     method: methodOf(asked, found, work.rng),
     figures: contrastFigures(asked, estimates),
     next: nextSteps(asked, found),
