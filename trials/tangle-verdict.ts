@@ -24,6 +24,7 @@ export function auditOf(design: MadeDesign): AuditVerdict {
     between: design.structure === 'before/after' ? null : asked,
     levels: null,
     since: design.since === null ? null : dateOf(design.since),
+    step: null,
     measure: 'time',
     window: 'in',
     kindClass: set.class,

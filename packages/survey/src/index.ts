@@ -22,10 +22,19 @@ export { leastFields, type Refusal } from './contrast/refusal.ts'
 export type { Units } from './contrast/unit-values.ts'
 // Designs
 export { after, before, buildDesign, type ContrastAsked } from './design/build-design.ts'
-export { type Design, type DesignField, type LeftOut, type Measure, measures, type Structure } from './design/design.ts'
+export {
+  type Design,
+  type DesignField,
+  type LeftOut,
+  type Measure,
+  type Measured,
+  measures,
+  type Structure,
+} from './design/design.ts'
 export { effortOf, watchedMinutes } from './design/effort.ts'
 export { windowMark } from './design/window.ts'
 export type { Factor, FactorAbout } from './factor/factor.ts'
+export { type MeasuredScale, stepLength } from './factor/measured-factor.ts'
 export { factorNames, resolveFactor } from './factor/resolve-factor.ts'
 export { type Nuisance, type NuisanceName, nuisanceNames, nuisancesOf } from './nuisance/nuisance.ts'
 export { type FrameTable, frameTable, type Tangle, type Tangles, tanglesOf } from './nuisance/tangle.ts'

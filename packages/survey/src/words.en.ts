@@ -5,6 +5,8 @@ export const words: Words = {
   // What stops a question before it starts
   'survey/factor/unknown': 'Nothing called "{name}" was recorded in this project.',
   'survey/factor/unknown/remedy': 'Counts can be told apart by: {known}.',
+  'survey/factor/not-measured': '"{name}" holds no numbers in these counts, so it has no slope.',
+  'survey/factor/not-measured/remedy': 'Measured are: {known}. Without --step the levels themselves are compared.',
   'survey/factor/no-such-level': '"{level}" is no level of "{name}".',
   'survey/factor/no-such-level/remedy': 'Its levels are: {known}.',
   'survey/condition/unreadable': 'The condition "{found}" cannot be read.',

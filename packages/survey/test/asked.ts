@@ -48,6 +48,7 @@ export function ask(snapshot: Snapshot, asked: Asked): Seen {
     between: asked.between ?? null,
     levels: asked.levels ?? null,
     since: asked.since ?? null,
+    step: asked.step ?? null,
     measure: asked.measure ?? 'time',
     window: asked.window ?? 'in',
     kindClass: asked.kindClass ?? kinds[0]?.class ?? 'other',

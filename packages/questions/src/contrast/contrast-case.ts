@@ -60,6 +60,7 @@ function askedOf(options: ContrastOptions, kinds: readonly KindSet[], measure: M
     between: options.between ?? null,
     levels: options.levels ?? null,
     since: options.since ?? null,
+    step: options.step ?? null,
     measure,
     window,
     kindClass: kinds.length === 1 ? (kinds[0]?.class ?? 'other') : 'other',
@@ -77,6 +78,8 @@ export function contrastCase(
   const sets = kindsAsked(options).map((name) => kindSet(snapshot, name))
   const measure = vary.measure ?? options.per ?? 'time'
   const against = options.against === undefined ? null : kindSet(snapshot, options.against)
+  if (against !== null && options.step !== undefined) throw new ThrumError('questions/slope-relative')
+  if (options.step !== undefined && options.since !== undefined) throw new ThrumError('questions/slope-since')
   if (against !== null && sets.some((set) => set.kinds.some((kind) => against.kinds.includes(kind)))) {
     throw new ThrumError('questions/against-itself', { kind: against.label })
   }

@@ -4,7 +4,7 @@ import { poissonInterval, ratioOfContrast, verdictLevels } from '@thrum/stats'
 import type { PairContrast } from '@thrum/survey'
 import type { ContrastCase } from './contrast-case.ts'
 import { limitsOfPair, type PairVerdict } from './pair-verdict.ts'
-import { rateNoun } from './phrases.ts'
+import { levelNames, rateNoun } from './phrases.ts'
 import { countedByLevel, exactRatio } from './watches.ts'
 
 /** A number as JSON can hold it: an endless limit is null. */
@@ -44,7 +44,7 @@ function pairEstimates(asked: ContrastCase, found: PairVerdict): readonly Estima
   const kind = found.kind.kind.label
   const level = asked.design.levels[pair.level] ?? ''
   const id = `ratio/${kind}/${level}`
-  const values = { kind, levelA: asked.design.levels[0] ?? '', levelB: level, noun: rateNoun(asked) }
+  const values = { kind, ...levelNames(asked, pair.level), noun: rateNoun(asked) }
   const method = pair.adjusted.length > 0 ? 'questions/method/field-t-adjusted' : 'questions/method/field-t'
   const limits = limitsOfPair(pair)
   const ratio = ratioOfContrast(pair.contrast).ratio

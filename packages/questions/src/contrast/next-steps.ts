@@ -56,6 +56,8 @@ export function nextSteps(asked: ContrastCase, found: readonly PairVerdict[]): r
     if (own.verdict === 'design-blocks') return []
     if (own.verdict === 'alike' || own.read?.size === 'worth-acting-on')
       return [saying('questions/next/settled', { kind: own.kind.kind.label })]
+    if (asked.design.measured !== null)
+      return [saying('questions/next/slope', { kind: own.kind.kind.label, name: asked.design.measured.name })]
     return [moreCounting(asked, own, own.pair)]
   })
   return distinct([...cures, ...steps])

@@ -17,6 +17,7 @@ export const contrastOptions = {
   kinds: { type: 'texts', offers: 'kinds', explained: 'questions/option/kinds' },
   between: { type: 'text', offers: 'factors', explained: 'questions/option/between' },
   levels: { type: 'texts', offers: 'levels', explained: 'questions/option/levels' },
+  step: { type: 'number', above: 0, explained: 'questions/option/step' },
   since: { type: 'date', explained: 'questions/option/since' },
   against: { type: 'text', offers: 'kinds', explained: 'questions/option/against' },
   ...selectionOptions,

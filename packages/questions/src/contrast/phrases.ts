@@ -1,5 +1,5 @@
 import { isoDate } from '@thrum/model'
-import { type Saying, saying } from '@thrum/model/ground'
+import { type Saying, type SayingValue, saying } from '@thrum/model/ground'
 import type { ContrastCase } from './contrast-case.ts'
 
 /** How strong a word the design can carry (language ladder of methods.md 0.3). */
@@ -26,9 +26,24 @@ export function contrastName({ design }: ContrastCase): Saying {
     : saying('questions/contrast/levels', { factor })
 }
 
+/** The two sides of a pair as sentences name them: levels, or a measured level as it is and one step further. */
+export function levelNames(
+  { design }: ContrastCase,
+  level: number,
+): { readonly levelA: SayingValue; readonly levelB: SayingValue } {
+  const { measured } = design
+  if (measured === null) return { levelA: design.levels[0] ?? '', levelB: design.levels[level] ?? '' }
+  const values = { name: measured.name, step: measured.step }
+  return {
+    levelA: saying('questions/slope/base', values),
+    levelB: saying(measured.scale === 'linear' ? 'questions/slope/step' : 'questions/slope/fold', values),
+  }
+}
+
 /** What an effect would be credited to: a level, or what changed on a date. */
-export function causeOf({ design }: ContrastCase, level: number): Saying {
+export function causeOf(asked: ContrastCase, level: number): Saying {
+  const { design } = asked
   if (design.structure === 'before-after' && design.factor === null)
     return saying('questions/cause/change', { date: isoDate(design.since ?? 0) })
-  return saying('questions/cause/level', { level: design.levels[level] ?? '' })
+  return saying('questions/cause/level', { level: levelNames(asked, level).levelB })
 }

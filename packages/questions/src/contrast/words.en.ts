@@ -10,6 +10,10 @@ export const words: Words = {
   'questions/no-counts-yet/remedy': 'Bring a table first: thrum import counts.csv',
   'questions/no-counts-selected': 'No count fulfils these conditions; the project holds {of}.',
   'questions/no-counts-selected/remedy': 'Loosen --where, --field, --crop or --season.',
+  'questions/slope-relative': 'A slope of a relative count is not worked out yet.',
+  'questions/slope-relative/remedy': 'Leave out --against, or compare levels without --step.',
+  'questions/slope-since': 'A slope and a before-and-after comparison cannot be asked at once.',
+  'questions/slope-since/remedy': 'Leave out --since or --step.',
   'questions/against-itself': '"{kind}" cannot be held against itself.',
   'questions/against-itself/remedy': 'Name another kind with --against.',
   'questions/one-level': 'There is nothing to compare: "{factor}" has one level only ("{level}") in these counts.',
@@ -34,6 +38,7 @@ export const words: Words = {
   'questions/option/by': 'tell them apart by something recorded (field, stage, season ...)',
   'questions/option/between': 'what to compare: strip, position, daypart, season, kind, or anything recorded',
   'questions/option/levels': 'the levels to compare, the reference first',
+  'questions/option/step': 'one slope of a measured level per so large a step (distances and hives: times so much)',
   'questions/option/since': 'before and after this date; with --between also against fields without the change',
   'questions/option/against': 'count relative to this kind in the same watches',
   'questions/option/worth': 'the smallest ratio worth acting on',
@@ -78,6 +83,9 @@ export const words: Words = {
   'questions/contrast/levels': '{factor}',
   'questions/contrast/before-after': 'before and after',
   'questions/cause/level': '{level}',
+  'questions/slope/base': '{name} as it is',
+  'questions/slope/step': '{name} higher by {step, number}',
+  'questions/slope/fold': '{step, number} times the {name}',
   'questions/cause/change': 'the change on {date}',
   'questions/contrast/before-after-control': 'before and after, by {factor}',
 
@@ -104,6 +112,8 @@ export const words: Words = {
   'questions/refusal/no-scatter': 'all fields say exactly the same, so their scatter is unknown',
   'questions/refusal/level-without-insects': 'none was counted with {level}',
   'questions/refusal/mostly-zero': 'more than half of the totals by field and level are zero ({zeros} of {totals})',
+  'questions/refusal/beyond-range':
+    'the fields (or counts) differ far less in {name} than the step asked for; a slope cannot be carried so far beyond what was measured',
   'questions/refusal/few-insects': 'too few insects: {mean, number, ::.0} by field and level on average, 2.5 are the least',
 
   // Estimates
@@ -158,6 +168,9 @@ export const words: Words = {
     '{contrasts} comparisons asked together: verdicts use intervals at 1 - 0.05/{contrasts} and 1 - 0.10/{contrasts}.',
   'questions/choice/early': 'An early look, before the last planned visit: only a 99.9\u00a0% interval can settle it now.',
   'questions/choice/no-plan': 'No plan says when counting ends; it is taken as finished.',
+  'questions/choice/measured/linear': 'One slope on {name}, told for a step of {step, number}.',
+  'questions/choice/measured/log-distance': 'One slope on ln({name} + 10 m), told for {step, number} times as much.',
+  'questions/choice/measured/log-hives': 'One slope on ln({name} + 0.5), told for {step, number} times as much.',
   'questions/choice/worth': 'A ratio of {worth, number} (or 1/{worth, number}) is taken as the smallest worth acting on.',
   'questions/choice/worth-suggested':
     'A ratio of {worth, number} is taken as the smallest worth acting on, as suggested; nobody set it.',
@@ -246,6 +259,7 @@ export const words: Words = {
     '{kind}: not to be settled by counting in fields like these (more than {cap} would be needed){minutes}',
   'questions/next/minutes-too': '; more minutes in the same fields could, too.',
   'questions/next/minutes-not': '; more minutes in the same fields would not.',
+  'questions/next/slope': '{kind}: more fields, above all with low and high {name}, narrow a slope most.',
   'questions/next/settled': '{kind}: settled for what was asked; spend the hours elsewhere.',
   'questions/next/refused/no-freedom': '{kind}: more fields, or fewer differences between them to adjust for.',
   'questions/next/refused/lost': '{kind}: give each block at least one field of every level.',
@@ -253,6 +267,7 @@ export const words: Words = {
   'questions/next/refused/level-without-insects':
     '{kind}: count longer at the level with none, or ask about kinds counted together.',
   'questions/next/refused/mostly-zero': '{kind}: watch longer, or larger plots, or ask about kinds counted together.',
+  'questions/next/refused/beyond-range': '{kind}: ask for a smaller --step, or add fields that differ more.',
   'questions/next/refused/few-insects': '{kind}: watch longer, or larger plots, or ask about kinds counted together.',
 
   // Figures

@@ -18,6 +18,28 @@ mean_of <- function(x, column) {
   if (column == "flowers.1") -log(mean) else mean # log of open flowers: flower-minutes over minutes
 }
 unit <- function(z, x, nuisances) as.data.frame(c(list(z = z, level = x$level[1], block = x$block[1]), nuisances), check.names = FALSE)
+# one slope per step of a measured level: between fields by lm(), within them a t on each field's own slope
+slope <- function(kind, nuisances, length, confidence) {
+  k <- d[d$kind == kind, ]
+  if (structure == "within-fields") {
+    seen <- k[!is.na(k$count), ]
+    slopes <- sapply(split(seen, seen$field), function(x) {
+      g <- split(x, x$measured)
+      v <- sapply(g, function(y) y$measured[1]); z <- sapply(g, function(y) log((sum(y$count) + 0.5) / sum(y$effort)))
+      if (length(v) < 2) NA else coef(lm(z ~ v))[[2]]
+    })
+    t <- t.test(slopes[!is.na(slopes)], conf.level = confidence)
+    return(exp(length * c(t$estimate, t$conf.int)))
+  }
+  u <- do.call(rbind, lapply(unique(k$field), function(f) {
+    x <- k[k$field == f, ]
+    unit(z_of(x), x, c(list(measured = mean_of(x, "measured")), lapply(setNames(nuisances, nuisances), function(n) mean_of(x, n))))
+  }))
+  u <- u[!is.na(u$z), ]
+  terms <- c(if (length(unique(u$block)) > 1) "factor(block)", nuisances, "measured")
+  fit <- lm(reformulate(terms, "z"), data = u)
+  exp(length * c(coef(fit)[["measured"]], confint(fit, "measured", level = confidence)))
+}
 contrast <- function(kind, reference, level, nuisances, confidence) {
   k <- d[d$kind == kind, ]
   fields <- unique(k$field)
@@ -64,7 +86,7 @@ told <- function(x) { r <- x - ave(x, g$group); r - ave(r, g$group) }
 length_left <- function(y, X) { if (!ncol(X)) return(sqrt(sum(y^2))); q <- qr(sweep(X, 2, pmax(apply(abs(X), 2, max), 1e-300), "/"), tol = 1e-7); sqrt(sum(qr.resid(q, y)^2)) }
 inflation <- function(level, nuisances) {
   levels <- setdiff(sort(unique(g$level)), 0)
-  of <- function(l) told(as.numeric(g$level == l & (!controlled | g$period == 1)))
+  of <- function(l) if ("measured" %in% names(g)) told(g$measured) else told(as.numeric(g$level == l & (!controlled | g$period == 1)))
   kept <- do.call(cbind, c(lapply(setdiff(levels, level), of), if (controlled) lapply(unique(g$block), function(b) told(g$period * (g$block == b))), list(matrix(0, nrow(g), 0))))
   y <- of(level)
   before <- length_left(y, kept)

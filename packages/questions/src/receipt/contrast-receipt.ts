@@ -1,5 +1,5 @@
 import { type Answer, rowAddress, type Snapshot } from '@thrum/model'
-import { frameTable } from '@thrum/survey'
+import { frameTable, stepLength } from '@thrum/survey'
 import { type ContrastCase, type ContrastOptions, contrastCase } from '../contrast/contrast-case.ts'
 import { perUnit } from '../contrast/estimates.ts'
 import { fairMeasure } from '../what-differs/variants.ts'
@@ -41,6 +41,7 @@ function countsTable(asked: ContrastCase): string {
     'other',
     'effort',
     ...entered.map(({ label }) => label),
+    ...(design.measured === null ? [] : ['measured']),
   ]
   const rows = asked.kinds.flatMap(({ kind, tallies }) =>
     Array.from(design.rows, (row, k): readonly CsvCell[] => {
@@ -61,6 +62,7 @@ function countsTable(asked: ContrastCase): string {
         asked.against === null || Number.isNaN(tallies[row] as number) ? null : other,
         design.effort[k] as number,
         ...entered.map(({ perRow }) => perRow[k] as number),
+        ...(design.measured === null ? [] : [design.measured.values[k] as number]),
       ]
     }),
   )
@@ -68,9 +70,16 @@ function countsTable(asked: ContrastCase): string {
 }
 
 function designTable(asked: ContrastCase): { readonly text: string; readonly columns: ReadonlyMap<string, readonly string[]> } {
-  const { frame, nuisances } = frameTable(asked.snapshot, asked.design)
+  const { frame, measured, nuisances } = frameTable(asked.snapshot, asked.design)
   const columns = new Map(nuisances.map(({ name, columns: own }) => [name as string, own.map((_, k) => nuisanceLabel(name, k))]))
-  const header = ['group', 'block', 'level', 'period', ...[...columns.values()].flat()]
+  const header = [
+    'group',
+    'block',
+    'level',
+    'period',
+    ...(measured === null ? [] : ['measured']),
+    ...[...columns.values()].flat(),
+  ]
   const rows = Array.from({ length: frame.rows }, (_, k): readonly CsvCell[] => [
     frame.groupOf[k] as number,
     asked.design.structure === 'between-fields'
@@ -78,6 +87,7 @@ function designTable(asked: ContrastCase): { readonly text: string; readonly col
       : (asked.design.fields[frame.groupOf[k] as number]?.block ?? 0),
     frame.levelOf[k] as number,
     frame.periodOf[k] as number,
+    ...(measured === null ? [] : [measured[k] as number]),
     ...nuisances.flatMap(({ columns: own }) => own.map((column) => column[k] as number)),
   ])
   return { text: csv(header, rows), columns }
@@ -93,8 +103,16 @@ function ratioChecks(asked: ContrastCase, answer: Answer): readonly string[] {
       if (pair.kind === 'refused' || told === undefined) return []
       const nuisances = pair.nuisances.flatMap(({ name, columns }) => columns.map((_, k) => rString(nuisanceLabel(name, k))))
       const said = rVector([rNumber(told.value), rNumber(told.interval.low), rNumber(told.interval.high)])
+      const names = nuisances.length === 0 ? 'character(0)' : rVector(nuisances)
+      const { measured } = asked.design
+      if (measured !== null) {
+        const length = rNumber(stepLength(measured, measured.step))
+        return [
+          `check(${rString(`slope of ${kind.label}`)}, slope(${rString(kind.label)}, ${names}, ${length}, ${told.interval.level}), ${said})`,
+        ]
+      }
       return [
-        `check(${rString(`ratio of ${kind.label}, ${level}`)}, contrast(${rString(kind.label)}, ${rString(asked.design.levels[0] ?? '')}, ${rString(level)}, ${nuisances.length === 0 ? 'character(0)' : rVector(nuisances)}, ${told.interval.level}), ${said})`,
+        `check(${rString(`ratio of ${kind.label}, ${level}`)}, contrast(${rString(kind.label)}, ${rString(asked.design.levels[0] ?? '')}, ${rString(level)}, ${names}, ${told.interval.level}), ${said})`,
       ]
     }),
   )

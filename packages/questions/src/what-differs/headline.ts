@@ -3,15 +3,14 @@ import { ratioOfContrast } from '@thrum/stats'
 import type { Finding, Refusal } from '@thrum/survey'
 import type { ContrastCase } from '../contrast/contrast-case.ts'
 import { limitsOfPair, type PairVerdict } from '../contrast/pair-verdict.ts'
-import { causeOf, rateNoun, strengthOf } from '../contrast/phrases.ts'
+import { causeOf, levelNames, rateNoun, strengthOf } from '../contrast/phrases.ts'
 
 /** What a sentence about one pair is filled with. Limits are those of the interval that decided. */
 export function pairValues(asked: ContrastCase, found: PairVerdict): Saying['values'] {
   const { pair } = found
   const names = {
     kind: found.kind.kind.label,
-    levelA: asked.design.levels[0] ?? '',
-    levelB: asked.design.levels[pair.level] ?? '',
+    ...levelNames(asked, pair.level),
     noun: rateNoun(asked),
     cause: causeOf(asked, pair.level),
     worth: asked.worth,

@@ -17,11 +17,16 @@ const equations = {
     'd_f = z_f,after - z_f,before;  d = a + blocks + nuisances + b * level;  ratio = exp(b), limits exp(b -/+ t(df) * se)',
 } as const
 
+const slopeEquations = {
+  between: 'z_f = ln((Y_f + 0.5) / e_f);  z = a + blocks + nuisances + b * x;  ratio per step = exp(b * step)',
+  within: 'a least-squares slope of z on x for each field;  one-sample t of the slopes;  ratio per step = exp(mean * step)',
+} as const
+
 const relativeEquation = 'z_f = ln((A_f + 0.5) / (B_f + 0.5));  then as for rates'
 
-function permutationSayings(found: readonly PairVerdict[], rng: Rng): readonly Saying[] {
+function permutationSayings(asked: ContrastCase, found: readonly PairVerdict[], rng: Rng): readonly Saying[] {
   return found.flatMap(({ kind, pair, verdict }): readonly Saying[] => {
-    if (pair.kind === 'refused' || verdict === 'design-blocks') return []
+    if (pair.kind === 'refused' || verdict === 'design-blocks' || asked.design.measured !== null) return []
     const test = permutationOf(pair, rng.fork(`permutation/${kind.kind.label}/${pair.level}`))
     if (test.kind !== 'tested') return []
     return [
@@ -70,17 +75,28 @@ function choices(asked: ContrastCase, found: readonly PairVerdict[]): readonly S
       saying(`questions/left-out/${because}`, { counts: rows.length, fields: fields.join(', ') }),
     ),
     ...(asked.selected.excepted > 0 ? [saying('questions/left-out/excepted', { counts: asked.selected.excepted })] : []),
+    ...(design.measured === null
+      ? []
+      : [
+          saying(`questions/choice/measured/${design.measured.scale}`, {
+            name: design.measured.name,
+            step: design.measured.step,
+          }),
+        ]),
     saying('questions/choice/worth', { worth: asked.worth }),
   ]
 }
 
 export function methodOf(asked: ContrastCase, found: readonly PairVerdict[], rng: Rng): Method {
-  const equation = equations[asked.design.structure]
+  const equation =
+    asked.design.measured === null
+      ? equations[asked.design.structure]
+      : slopeEquations[asked.design.structure === 'within-fields' ? 'within' : 'between']
   return {
     name: saying(asked.against === null ? 'questions/method/field-t' : 'questions/method/relative-t'),
     equation: asked.against === null ? equation : `${relativeEquation}: ${equation}`,
     choices: choices(asked, found),
-    checks: [...permutationSayings(found, rng), ...holmSaying(found)],
+    checks: [...permutationSayings(asked, found, rng), ...holmSaying(found)],
     references: [
       { source: 'Student (1908) The probable error of a mean. Biometrika 6, 1-25.', trust: 'from memory' },
       {

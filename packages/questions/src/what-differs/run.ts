@@ -5,7 +5,7 @@ import { type ContrastCase, contrastCase, kindsAsked, suggestedWorth } from '../
 import { contrastEstimates } from '../contrast/estimates.ts'
 import { nextSteps } from '../contrast/next-steps.ts'
 import { heldBack, type PairVerdict, pairVerdicts } from '../contrast/pair-verdict.ts'
-import { contrastName } from '../contrast/phrases.ts'
+import { contrastName, levelNames } from '../contrast/phrases.ts'
 import { recipeOf } from '../contrast/recipe.ts'
 import { relativeEstimate, relativeOffer, shareEstimates } from '../contrast/relative-offer.ts'
 import type { Work } from '../question.ts'
@@ -35,6 +35,13 @@ export function askedSaying(asked: ContrastCase): Saying {
     levels: design.levels.map((level) => saying('text', { text: level })),
     date: design.since === null ? '' : isoDate(design.since),
     against: against === null ? '' : saying('questions/what-differs/asked/against', { kind: against.kind.label }),
+  }
+  if (design.measured !== null) {
+    return saying('questions/what-differs/asked/slope', {
+      ...values,
+      name: design.measured.name,
+      step: levelNames(asked, 1).levelB,
+    })
   }
   if (design.factor === null) return saying('questions/what-differs/asked/since', values)
   return saying(

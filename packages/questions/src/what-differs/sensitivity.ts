@@ -5,6 +5,7 @@ import { type Finding, fitFieldUnits, leaveOutVisits, nuisanceSaying, type PairC
 import { type ContrastCase, isEarly } from '../contrast/contrast-case.ts'
 import { finite } from '../contrast/estimates.ts'
 import type { PairVerdict } from '../contrast/pair-verdict.ts'
+import { levelNames } from '../contrast/phrases.ts'
 import { readVerdict } from '../verdict/read-verdict.ts'
 
 /** Visits that are named, where the verdict hangs on several. */
@@ -90,7 +91,7 @@ function hangsOnAdjustment(asked: ContrastCase, found: PairVerdict, pair: PairCo
 /** Whether a verdict hangs on one visit, or on what it was adjusted for. */
 export function sensitivityFindings(asked: ContrastCase, found: readonly PairVerdict[]): readonly Finding[] {
   return found.flatMap((own) =>
-    own.pair.kind === 'refused' || own.verdict === 'design-blocks'
+    own.pair.kind === 'refused' || own.verdict === 'design-blocks' || asked.design.measured !== null
       ? []
       : [...influentialVisits(asked, own, own.pair), ...hangsOnAdjustment(asked, own, own.pair)],
   )
@@ -100,7 +101,7 @@ export function sensitivityFindings(asked: ContrastCase, found: readonly PairVer
 export function sensitivityEstimates(asked: ContrastCase, found: readonly PairVerdict[]): readonly Estimate[] {
   return found.flatMap((own) => {
     const { pair } = own
-    if (pair.kind === 'refused' || own.verdict === 'design-blocks') return []
+    if (pair.kind === 'refused' || own.verdict === 'design-blocks' || asked.design.measured !== null) return []
     const kind = own.kind.kind.label
     const level = asked.design.levels[pair.level] ?? ''
     return adjustedOtherwise(pair)
@@ -111,8 +112,7 @@ export function sensitivityEstimates(asked: ContrastCase, found: readonly PairVe
           id: `ratio/${kind}/${level}/without-${without.join('+')}`,
           label: saying('questions/estimate/ratio-without', {
             kind,
-            levelA: asked.design.levels[0] ?? '',
-            levelB: level,
+            ...levelNames(asked, pair.level),
             nuisances: without.map((name) => nuisanceSaying(name as Parameters<typeof nuisanceSaying>[0])),
           }),
           value: finite(ratio),

@@ -5,6 +5,7 @@ import type { Finding, Measure, PairContrast } from '@thrum/survey'
 import { type ContrastCase, type ContrastOptions, contrastCase } from '../contrast/contrast-case.ts'
 import { finite } from '../contrast/estimates.ts'
 import type { PairVerdict } from '../contrast/pair-verdict.ts'
+import { levelNames } from '../contrast/phrases.ts'
 
 /** The same comparison made another fair way, shown beside the headline. */
 export interface Variant {
@@ -27,7 +28,7 @@ function variantOf(asked: ContrastCase, name: string): Variant {
       const level = asked.design.levels[pair.level] ?? ''
       return {
         id: `ratio/${kind}/${level}/${name}`,
-        label: saying(`questions/estimate/variant/${name}`, { kind, levelA: asked.design.levels[0] ?? '', levelB: level }),
+        label: saying(`questions/estimate/variant/${name}`, { kind, ...levelNames(asked, pair.level) }),
         value: finite(ratio),
         interval: { low: finite(lower), high: finite(upper), level: 0.95 },
         unit: saying('questions/unit/ratio'),

@@ -6,6 +6,7 @@ export const words: Words = {
   'questions/what-differs/asked': '{kinds}{against}: does it differ between {levels} ({contrast})?',
   'questions/what-differs/asked/since': '{kinds}{against}: did it change on {date}?',
   'questions/what-differs/asked/since-by': '{kinds}{against}: did it change on {date}, by {contrast} ({levels})?',
+  'questions/what-differs/asked/slope': '{kinds}{against}: how does it change with {name} ({step})?',
   'questions/what-differs/asked/against': ' for each {kind}',
   'questions/what-differs/headline/shown/caused':
     '{kind}: {levelB} caused, under these conditions, {ratio, number, ::@@@} times the {noun} of {levelA} ({level, number, ::scale/100 .##}\u00a0% interval {low, number, ::@@@} to {high, number, ::@@@}; {fields} fields); {size}.',

@@ -6,6 +6,7 @@ import { type AdjustedFor, nuisancesToEnter, type UnitNuisance } from './adjustm
 import { type Cell, cellsOf } from './cells.ts'
 import { flowersToEnter, logFlowers } from './flowers.ts'
 import { leastFields, type Refusal, refuseByTotals } from './refusal.ts'
+import { slopeContrast } from './slope.ts'
 import { type CellValue, oddsValues, rateValues, type Units, unitsOf } from './unit-values.ts'
 
 /** One level against the reference, by the field-level t (methods 2.8). */
@@ -158,6 +159,9 @@ export function fieldContrast(
   const cells = cellsOf(design, against === null ? tallies : both(tallies, against))
   const otherCells = against === null ? null : cellsOf(design, both(against, tallies))
   const values = otherCells === null ? rateValues(cells) : oddsValues(cells, otherCells)
+  if (design.measured !== null) {
+    return { pairs: [slopeContrast(snapshot, design, design.measured, tangles, tallies, cells, values)], cells, otherCells }
+  }
   const pairs = design.levels.slice(1).map((_, k): PairContrast | RefusedPair => {
     const level = k + 1
     const pair = contrastOfPair(snapshot, design, values, tangles, level)

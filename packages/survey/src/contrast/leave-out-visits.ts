@@ -76,7 +76,7 @@ export function leaveOutVisits(
     against === null ? (effort > 0 ? logRate(total, effort) : null) : effort > 0 ? logOdds(total, other) : null
   const [first, second] = design.structure === 'within-fields' || design.structure === 'before-after' ? [0, pair.level] : [0, 1]
 
-  const valueOf = (sides: Map<number, Sums>, level: number): number | null => {
+  const changeOf = (sides: Map<number, Sums>, level: number): number | null => {
     if (design.structure === 'between-fields') return z(sides.get(level) ?? nothing())
     const [before, after] = [z(sides.get(first) ?? nothing()), z(sides.get(second) ?? nothing())]
     return before === null || after === null ? null : after - before
@@ -87,7 +87,7 @@ export function leaveOutVisits(
     const sides = byField.get(String(field))
     if (unit < 0 || sides === undefined) return []
     const rest = new Map([...sides].map(([side, sums]) => [side, add(sums, visit.get(side) ?? nothing(), -1)]))
-    const left = withoutUnit(pair, unit, valueOf(rest, pair.units.level[unit] ?? 0))
+    const left = withoutUnit(pair, unit, changeOf(rest, pair.units.level[unit] ?? 0))
     const fit = fitFieldUnits(left.units, pair.level, left.nuisances)
     return [
       {

@@ -16,6 +16,8 @@ export type Refusal =
   | { readonly because: 'level-without-insects'; readonly level: string }
   | { readonly because: 'mostly-zero'; readonly zeros: number; readonly totals: number }
   | { readonly because: 'few-insects'; readonly mean: number }
+  /** A step so long that the slope would be carried far beyond what was measured. */
+  | { readonly because: 'beyond-range'; readonly name: string }
 
 /** Cells of the two levels compared: in before/after with controls, a field's own level decides. */
 export function cellsOfPair(design: Design, cells: readonly Cell[], level: number): readonly (Cell & { readonly arm: number })[] {

@@ -2,8 +2,9 @@ import type { KindClass } from '@thrum/biology'
 import { type CountingUnit, dayNumber, type Snapshot } from '@thrum/model'
 import { ThrumError } from '@thrum/model/ground'
 import type { Factor } from '../factor/factor.ts'
+import { halvesOf, type MeasuredFactor, measuredFactor } from '../factor/measured-factor.ts'
 import { resolveFactor } from '../factor/resolve-factor.ts'
-import type { Design, DesignField, LeftOut, Measure, Structure } from './design.ts'
+import type { Design, DesignField, LeftOut, Measure, Measured, Structure } from './design.ts'
 import { effortOf, watchedMinutes } from './effort.ts'
 import { windowMark } from './window.ts'
 
@@ -14,6 +15,8 @@ export interface ContrastAsked {
   readonly levels: readonly string[] | null
   /** ISO date on which "after" begins. */
   readonly since: string | null
+  /** One slope per so large a step of a measured level; null: its levels are compared. */
+  readonly step: number | null
   readonly measure: Measure
   /** Whether counts made when the insects could not fly are left out. */
   readonly window: 'in' | 'all'
@@ -132,7 +135,13 @@ export function buildDesign(
   unit: CountingUnit | null,
   asked: ContrastAsked,
 ): Design {
-  const factor = asked.between === null ? null : resolveFactor(snapshot, asked.between)
+  const measured = asked.step === null || asked.between === null ? null : measuredFactor(snapshot, asked.between)
+  const factor =
+    asked.between === null
+      ? null
+      : measured === null
+        ? resolveFactor(snapshot, asked.between)
+        : halvesOf(snapshot, selected, measured)
   if (factor === null && asked.since === null) throw new ThrumError('survey/contrast/nothing-asked')
   const since = asked.since === null ? null : dayNumber(asked.since)
   const levels = factor === null ? [before, after] : levelsAsked(factor, asked.levels)
@@ -164,7 +173,8 @@ export function buildDesign(
     levelsOfField.set(field, set)
   }
   const lying = structureOf(levelsOfField, asked)
-  const begun = lying === 'within-fields' && levels.length === 2 ? dayOfChange(snapshot, found, factor) : null
+  const begun =
+    lying === 'within-fields' && levels.length === 2 && measured === null ? dayOfChange(snapshot, found, factor) : null
   const structure = begun === null ? lying : 'before-after'
   const kept = found.filter(({ row, field, level }) => {
     const holds = levelsOfField.get(field)?.size ?? 0
@@ -176,7 +186,16 @@ export function buildDesign(
     return false
   })
   const rows = begun === null ? kept : kept.map((row) => ({ ...row, period: row.level }))
-  return assemble(snapshot, rows, { structure, factor, levels, since: since ?? begun, asked, unit, leftOut: left.list() })
+  return assemble(snapshot, rows, {
+    structure,
+    factor,
+    levels,
+    since: since ?? begun,
+    measured,
+    asked,
+    unit,
+    leftOut: left.list(),
+  })
 }
 
 interface Parts {
@@ -184,9 +203,16 @@ interface Parts {
   readonly factor: Factor | null
   readonly levels: readonly string[]
   readonly since: number | null
+  readonly measured: MeasuredFactor | null
   readonly asked: ContrastAsked
   readonly unit: CountingUnit | null
   readonly leftOut: readonly LeftOut[]
+}
+
+function measuredRows({ measured, asked }: Parts, kept: readonly Row[]): Measured | null {
+  if (measured === null || asked.step === null) return null
+  const values = Float64Array.from(kept, ({ row }) => measured.values[row] as number)
+  return { name: measured.name, scale: measured.scale, step: asked.step, values }
 }
 
 function assemble(snapshot: Snapshot, kept: readonly Row[], parts: Parts): Design {
@@ -210,6 +236,7 @@ function assemble(snapshot: Snapshot, kept: readonly Row[], parts: Parts): Desig
     factor: parts.factor,
     levels: parts.levels,
     since: parts.since,
+    measured: measuredRows(parts, kept),
     measure: asked.measure,
     unit,
     rows: Int32Array.from(kept, ({ row }) => row),

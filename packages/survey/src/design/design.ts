@@ -1,5 +1,6 @@
 import type { CountingUnit } from '@thrum/model'
 import type { Factor } from '../factor/factor.ts'
+import type { MeasuredScale } from '../factor/measured-factor.ts'
 
 /** What effort is measured in: minutes; flower-minutes; square metre-minutes. */
 export const measures = ['time', 'flower', 'area'] as const
@@ -41,6 +42,15 @@ export interface LeftOut {
   readonly fields: readonly string[]
 }
 
+/** A measured level, whose slope per step is asked for; the levels of the design are then its lower and upper half. */
+export interface Measured {
+  readonly name: string
+  readonly scale: MeasuredScale
+  readonly step: number
+  /** For each row of the design the number as it enters. */
+  readonly values: Float64Array
+}
+
 /**
  * Rows by factors, effort and clusters: what an audit and an analysis see of a project. Counts are not in it, so that the
  * audit cannot look at them.
@@ -52,6 +62,8 @@ export interface Design {
   readonly levels: readonly string[]
   /** Day on which "after" begins; null where time is not what divides. */
   readonly since: number | null
+  /** Null where levels are compared. */
+  readonly measured: Measured | null
   readonly measure: Measure
   readonly unit: CountingUnit | null
   /** Rows of the snapshot's counts. */

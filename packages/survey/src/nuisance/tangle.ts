@@ -27,6 +27,9 @@ export interface Tangles {
 
 /** Contrast columns: an indicator of each level but the reference; for before/after with controls, of that level afterwards. */
 function contrastColumns(design: Design, frame: Frame): readonly Float64Array[] {
+  if (design.measured !== null) {
+    return [withinGroups(frame.groupOf, meansOver(frame.rows, frame.frameRow, design.effort, design.measured.values))]
+  }
   const interaction = design.structure === 'before-after-control'
   return design.levels.slice(1).map((_, k) =>
     withinGroups(
@@ -121,13 +124,17 @@ export function tanglesOf(snapshot: Snapshot, design: Design): Tangles {
 /** The frame with the nuisance columns that an inflation was computed from, for anyone who wants to compute it again. */
 export interface FrameTable {
   readonly frame: Frame
+  /** Of a measured level, its mean in each row. */
+  readonly measured: Float64Array | null
   readonly nuisances: readonly { readonly name: NuisanceName; readonly columns: readonly Float64Array[] }[]
 }
 
 export function frameTable(snapshot: Snapshot, design: Design): FrameTable {
   const frame = frameOf(design)
+  const { measured } = design
   return {
     frame,
+    measured: measured === null ? null : meansOver(frame.rows, frame.frameRow, design.effort, measured.values),
     nuisances: nuisancesOf(snapshot, design).flatMap((nuisance) => {
       const columns = nuisanceOnFrame(design, frame, nuisance)?.means ?? []
       return columns.length === 0 ? [] : [{ name: nuisance.name, columns }]
