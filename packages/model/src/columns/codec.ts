@@ -126,7 +126,8 @@ export function unpackColumns(packed: PackedColumns): readonly NamedColumn[] {
   if (size > largestInflated) throw new ThrumError('model/batch/damaged', { expected: size, found: 'too large' })
   let bytes: Uint8Array
   try {
-    bytes = inflateSync(packed.data, { out: new Uint8Array(size) })
+    // One byte of room more than promised: bytes that are too many, or none at all, then show by their number.
+    bytes = inflateSync(packed.data, { out: new Uint8Array(size + 1) })
   } catch (cause) {
     throw new ThrumError('model/batch/damaged', { expected: size, found: 'unreadable' }, { cause })
   }
