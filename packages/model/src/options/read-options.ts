@@ -1,3 +1,4 @@
+import { dayNumber, isoDate } from '../fold/day.ts'
 import { ThrumError } from '../ground/index.ts'
 import type { OptionDeclaration, OptionsOf, OptionsSpec } from './declaration.ts'
 
@@ -7,6 +8,13 @@ export type RawOption = string | number | readonly string[]
 export function splitList(text: string): readonly string[] {
   const items = text.split(/(?<!\\),/u).map((item) => item.replaceAll('\\,', ',').trim())
   return items.filter((item) => item !== '')
+}
+
+/** A day of the calendar: 30 February is read by the platform as 2 March, and is none. */
+function isDate(text: string): boolean {
+  if (!/^\d{4}-\d\d-\d\d$/u.test(text)) return false
+  const day = dayNumber(text)
+  return !Number.isNaN(day) && isoDate(day) === text
 }
 
 function readOne(name: string, declared: OptionDeclaration, raw: RawOption): string | number | readonly string[] {
@@ -25,7 +33,7 @@ function readOne(name: string, declared: OptionDeclaration, raw: RawOption): str
   if (declared.type === 'choice' && !declared.choices.includes(text)) {
     throw new ThrumError('model/options/no-such-choice', { name, found: text, choices: declared.choices.join(', ') })
   }
-  if (declared.type === 'date' && (!/^\d{4}-\d\d-\d\d$/u.test(text) || Number.isNaN(Date.parse(`${text}T00:00:00Z`)))) {
+  if (declared.type === 'date' && !isDate(text)) {
     throw new ThrumError('model/options/not-a-date', { name, found: text })
   }
   return text
