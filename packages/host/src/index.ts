@@ -7,11 +7,13 @@ export { demonstrationFacts } from './demonstration/demonstration-facts.ts'
 export { type PlantedQuestion, plantedQuestions } from './demonstration/planted-questions.ts'
 // Words
 export { english } from './english.ts'
+// Planning
+export { planSnapshot } from './plan/plan-snapshot.ts'
 // The platform
 export { localAuthor } from './platform/person.ts'
 export { systemClock } from './platform/system-clock.ts'
 export { version } from './platform/version.ts'
 export { createDemonstration } from './project/demonstration-project.ts'
-export { createProject, openProject, type Project, requireWritable } from './project/project.ts'
+export { createProject, factsOf, openProject, type Project, requireWritable } from './project/project.ts'
 // Asking
-export { type Asking, ask, judgeWorth, requireQuestion, usualSeed } from './question/ask.ts'
+export { type Asking, ask, askSnapshot, judgeWorth, requireQuestion, usualSeed } from './question/ask.ts'

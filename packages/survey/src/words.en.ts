@@ -147,6 +147,11 @@ export const words: Words = {
   'survey/check/no-field/cure': 'Map the column that names the field.',
   'survey/check/no-date': '{counts} of {of} counts have no date: neither season nor date can be checked for them.',
   'survey/check/no-date/cure': 'Map the column with the date.',
+  'survey/check/outside-bloom': '{counts} of {of} counts lie outside bloom stages 61 to 67.',
+  'survey/check/outside-bloom/cure': 'Right, if the flowers before and after were meant; else correct the stage.',
+  'survey/check/kinds-mixed': 'Kinds of different breadth are counted side by side: {kinds}.',
+  'survey/check/kinds-mixed/cure':
+    'Say whether the broader one is the sum of the others or the rest; never add them without knowing.',
   'survey/check/no-stage': '{counts} of {of} counts have no bloom stage; date stands in for it.',
   'survey/check/no-stage/cure': 'Write down the BBCH code at every visit.',
   'survey/check/no-flowers': '{counts} of {of} counts have no open flowers counted: nothing per flower can be said of them.',

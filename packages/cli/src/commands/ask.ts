@@ -1,13 +1,48 @@
 import { mkdirSync, writeFileSync } from 'node:fs'
-import { join } from 'node:path'
-import { ask, openProject, requireQuestion } from '@thrum/host'
+import { basename, join } from 'node:path'
+import { type Asking, ask, askSnapshot, factsOf, localAuthor, openProject, planSnapshot, requireQuestion } from '@thrum/host'
 import { saying, ThrumError } from '@thrum/model/ground'
 import { answerJson, printAnswer, withTexts } from '@thrum/report'
-import { requireKnown, single } from '../terminal/arguments.ts'
+import { type Arguments, requireKnown, single } from '../terminal/arguments.ts'
+import type { Terminal } from '../terminal/terminal.ts'
 import type { Command } from './command.ts'
+import { readBytes } from './read-file.ts'
 import { whichProject } from './which-project.ts'
 
-const own = ['in', 'receipt', 'seed', 'brief']
+const own = ['in', 'plan', 'receipt', 'seed', 'brief']
+
+type Raw = { readonly [name: string]: readonly string[] }
+
+/** Tells an answer, and writes its receipt where one was asked for. */
+function tell({ answer, snapshot, question }: Asking, given: Arguments, terminal: Terminal): void {
+  terminal.print(printAnswer(answer, terminal.say, given.flags.has('brief') ? 'short' : 'full'))
+  terminal.json(withTexts(answer, terminal.say))
+  const folder = single(given, 'receipt')
+  if (folder === undefined) return
+  mkdirSync(folder, { recursive: true })
+  for (const { name, text } of question.receipt(snapshot, answer).files) writeFileSync(join(folder, name), text)
+  writeFileSync(join(folder, 'answer.json'), `${answerJson(answer, terminal.say)}\n`)
+  terminal.print(`\n${terminal.say(saying('cli/ask/receipt', { folder }))}`)
+}
+
+async function askProject(id: string, raw: Raw, given: Arguments, terminal: Terminal): Promise<void> {
+  const project = await openProject(whichProject(given), 'write')
+  try {
+    if (project.access.mode === 'read') terminal.note(terminal.say(project.access.because))
+    tell(await ask(project, id, raw, terminal.work, single(given, 'seed')), given, terminal)
+  } finally {
+    await project.close()
+  }
+}
+
+/** A plan is asked of together with what the project knows of its fields, if one is named. */
+async function askPlan(id: string, plan: string, raw: Raw, given: Arguments, terminal: Terminal): Promise<void> {
+  if (id !== 'is-design-sound') throw new ThrumError('cli/ask/plan-only-audit', { id })
+  const named = single(given, 'in')
+  const known = named === undefined ? [] : await factsOf(named)
+  const snapshot = await planSnapshot(readBytes(plan), basename(plan), known, localAuthor(), terminal.work)
+  tell(await askSnapshot(snapshot, id, raw, terminal.work, single(given, 'seed')), given, terminal)
+}
 
 export const askCommand: Command = {
   name: 'ask',
@@ -19,22 +54,9 @@ export const askCommand: Command = {
     const question = requireQuestion(id)
     requireKnown(given, [...own, ...Object.keys(question.options)])
     const raw = Object.fromEntries([...given.options].filter(([name]) => !own.includes(name)))
-    const project = await openProject(whichProject(given), 'write')
-    try {
-      if (project.access.mode === 'read') terminal.note(terminal.say(project.access.because))
-      const { answer, snapshot } = await ask(project, id, raw, terminal.work, single(given, 'seed'))
-      terminal.print(printAnswer(answer, terminal.say, given.flags.has('brief') ? 'short' : 'full'))
-      terminal.json(withTexts(answer, terminal.say))
-      const folder = single(given, 'receipt')
-      if (folder !== undefined) {
-        mkdirSync(folder, { recursive: true })
-        for (const { name, text } of question.receipt(snapshot, answer).files) writeFileSync(join(folder, name), text)
-        writeFileSync(join(folder, 'answer.json'), `${answerJson(answer, terminal.say)}\n`)
-        terminal.print(`\n${terminal.say(saying('cli/ask/receipt', { folder }))}`)
-      }
-      return 0
-    } finally {
-      await project.close()
-    }
+    const plan = single(given, 'plan')
+    if (plan === undefined) await askProject(id, raw, given, terminal)
+    else await askPlan(id, plan, raw, given, terminal)
+    return 0
   },
 }

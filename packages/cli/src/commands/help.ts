@@ -36,6 +36,7 @@ function ofQuestion({ say, print }: Terminal, id: string): void {
     for (const line of wrap(`--${typedName(name)} ${valueWord(declared)}: ${say(saying(declared.explained))}`, '  ', '      '))
       print(line)
   }
+  if (id === 'is-design-sound') for (const line of wrap(say(saying('cli/help/option/plan')), '  ', '      ')) print(line)
   for (const name of ['in', 'receipt', 'seed', 'brief', 'json'])
     for (const line of wrap(say(saying(`cli/help/option/${name}`)), '  ', '      ')) print(line)
   print('')

@@ -8,15 +8,8 @@ import { type Arguments, single } from '../terminal/arguments.ts'
 import type { Terminal } from '../terminal/terminal.ts'
 import type { Command } from './command.ts'
 import { type MappingMade, mappingFor, mappingOptions } from './import-mapping.ts'
+import { readBytes } from './read-file.ts'
 import { whichProject } from './which-project.ts'
-
-function readBytes(path: string): Uint8Array {
-  try {
-    return readFileSync(path)
-  } catch (cause) {
-    throw new ThrumError('cli/import/no-file', { file: path }, { cause })
-  }
-}
 
 function readMapping(path: string): Mapping {
   let text: string

@@ -41,6 +41,8 @@ export const mappingShape = z.strictObject({
     })
     .optional(),
   shape: z.enum(['wide', 'long']),
+  /** The rows are planned watches: nothing is counted yet. */
+  plan: z.literal(true).optional(),
   /** Long tables: what a kind without a row means. */
   absent: z.enum(['none-seen', 'not-looked-for', 'not-known']).optional(),
   columns: z.array(column).min(1).max(1000),

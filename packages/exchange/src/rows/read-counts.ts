@@ -55,7 +55,7 @@ export async function readCounts(sheet: Sheet, mapping: Mapping, work: LongWork)
   const habits = numberHabits(sheet, mapping, columns)
   const rawWide = mapping.shape === 'wide' ? wideTallySources(columns, mapping, habits) : null
   const rawLong = mapping.shape === 'long' ? longTallySource(columns, mapping, habits) : null
-  if (rawWide?.length === 0) throw new ThrumError('exchange/sheet/no-tally-column')
+  if (rawWide?.length === 0 && mapping.plan !== true) throw new ThrumError('exchange/sheet/no-tally-column')
   const tallyCells = rawWide?.flatMap(({ parts }) => parts) ?? (rawLong === null ? [] : [rawLong.number])
   refuseNotCounts(tallyCells, sheet.rows)
   const rawEffort = effortSource(columns, mapping, habits)
@@ -97,7 +97,7 @@ export async function readCounts(sheet: Sheet, mapping: Mapping, work: LongWork)
   const first = groups === null ? kept : groups.offsets.slice(0, -1).map((at) => groups.rows[at] ?? 0)
   const watches: Watches = { first, groups, lineOf }
   const counted = (row: number): boolean =>
-    wide?.some(({ parts }) => parts.some((part) => part.at(row).kind !== 'not-looked-for')) ?? true
+    mapping.plan === true || (wide?.some(({ parts }) => parts.some((part) => part.at(row).kind !== 'not-looked-for')) ?? true)
   const absent = mapping.absent ?? 'not-known'
   const zeros = rawLong === null || absent === 'not-looked-for' ? 'typed' : absent
   const count = countColumns(watches, texts, numbers, effortOf(watches, effort, counted), zeros, aside, shown)

@@ -16,6 +16,16 @@ export interface Project {
   close(): Promise<void>
 }
 
+/** All facts of a project file, for reading only. @throws ThrumError store/... */
+export async function factsOf(path: string): Promise<readonly Fact[]> {
+  const log = await openProjectFile(path, { mode: 'read' })
+  try {
+    return await readAll(log, localAuthor())
+  } finally {
+    await log.close()
+  }
+}
+
 async function readAll(log: ProjectLog, author: Author): Promise<Fact[]> {
   const facts: Fact[] = []
   for await (const chunk of log.factsAfter(0)) {

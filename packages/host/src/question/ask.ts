@@ -96,6 +96,20 @@ export async function ask(
   return { answer, snapshot, question }
 }
 
+/** Puts a question to a snapshot that is no project: a plan. Nothing is written. */
+export async function askSnapshot(
+  snapshot: Snapshot,
+  id: string,
+  raw: { readonly [name: string]: RawOption | undefined },
+  work: LongWork,
+  seed: string = usualSeed,
+): Promise<Asking> {
+  const question = requireQuestion(id)
+  const options = readOptions(question.options, raw) as Options
+  const answer = await question.run(snapshot, options, { ...work, rng: createRng(seed), version })
+  return { answer, snapshot, question }
+}
+
 async function writeDown(
   project: Project,
   snapshot: Snapshot,

@@ -1,10 +1,11 @@
+import { bloomWindow, kindClasses } from '@thrum/biology'
 import { mark, markAt, numberAt, type Snapshot, textAt } from '@thrum/model'
 import { saying } from '@thrum/model/ground'
 import { durationsDiffer, effortUnknown } from '../audit/effort.ts'
 import { byGravity, type Finding } from '../audit/finding.ts'
 import { saturatedCounts, unsettledRecords, zerosMissing } from '../audit/records.ts'
 import { watchedMinutes } from '../design/effort.ts'
-import { kindSet } from '../selection/kind-set.ts'
+import { classOf, kindSet } from '../selection/kind-set.ts'
 
 type Rule = (snapshot: Snapshot, rows: readonly number[]) => readonly Finding[]
 
@@ -103,6 +104,46 @@ const enteredTwice: Rule = ({ tables }, rows) => {
   return found('entered-twice', 'warn', [...groups.values()].filter((group) => group.length > 1).flat(), tables.count.rows)
 }
 
+/** Counts at stages at which hardly any flower is open, or none (methods 1.4). */
+const outsideBloom: Rule = ({ tables }, rows) => {
+  const stages = tables.count.columns.stage.values
+  const outside = rows.filter((row) => {
+    const code = stages[row] ?? Number.NaN
+    return code < bloomWindow.from || code > bloomWindow.to
+  })
+  return found('outside-bloom', 'note', outside, tables.count.rows)
+}
+
+/** A general kind beside one it may hold ("bumble bee" beside "Bombus terrestris"): is it their sum, or the rest? */
+const kindsMixed: Rule = (snapshot, rows) => {
+  const { kinds, tallyKind } = snapshot
+  const counted = [...new Set(tallyKind)]
+  const named = (kind: number): string => (kinds[kind]?.taxon ?? kinds[kind]?.name ?? '').toLowerCase()
+  const isGeneral = (kind: number): boolean =>
+    kindClasses.some((name) => name.replaceAll('-', ' ') === named(kind)) || !named(kind).includes(' ')
+  const holds = (general: number, other: number): boolean =>
+    named(other).startsWith(`${named(general)} `) ||
+    (classOf(snapshot, general) === classOf(snapshot, other) && classOf(snapshot, general) !== 'other')
+  const pairs = counted.flatMap((general) =>
+    isGeneral(general)
+      ? counted
+          .filter((other) => other !== general && !isGeneral(other) && holds(general, other))
+          .map((other) => ({ general, other }))
+      : [],
+  )
+  if (pairs.length === 0) return []
+  const names = [...new Set(pairs.flatMap(({ general, other }) => [kinds[general]?.name ?? '', kinds[other]?.name ?? '']))]
+  return [
+    {
+      code: 'kinds-mixed',
+      severity: 'note',
+      text: saying('survey/check/kinds-mixed', { kinds: names.join(', ') }),
+      rows,
+      cure: saying('survey/check/kinds-mixed/cure'),
+    },
+  ]
+}
+
 const unitNotSaid: Rule = ({ tables }, rows) =>
   found(
     'unit-not-said',
@@ -146,6 +187,8 @@ const rules: readonly Rule[] = [
       rows,
       snapshot.kinds.map(({ name }) => kindSet(snapshot, name)),
     ),
+  outsideBloom,
+  kindsMixed,
   withoutStage,
   withoutWeather,
   withoutFlowers,

@@ -18,8 +18,11 @@ export function classOf(snapshot: Snapshot, kind: number): KindClass {
   const found = snapshot.kinds[kind]
   if (found === undefined) return 'other'
   const said = kindClasses.find((name) => name === found.group?.replaceAll(' ', '-'))
-  if (said !== undefined) return said
-  const proposal = classifyKind(found.taxon ?? found.name)
+  return said ?? classOfName(found.taxon ?? found.name)
+}
+
+function classOfName(name: string): KindClass {
+  const proposal = classifyKind(name)
   return proposal.kind === 'proposed' ? proposal.kindClass : 'other'
 }
 
@@ -35,6 +38,8 @@ export function kindSet(snapshot: Snapshot, name: string): KindSet {
   if (name === allKinds) return { label: name, kinds: all, class: 'other' }
   const exact = all.filter((k) => snapshot.kinds[k]?.name === name)
   const found = exact.length > 0 ? exact : all.filter((k) => snapshot.kinds[k]?.group === name)
+  // Before anything was counted a kind is a name: its class alone matters to the audit.
+  if (looked.size === 0) return { label: name, kinds: [], class: classOfName(name) }
   if (found.length === 0) {
     const groups = snapshot.kinds.flatMap(({ group }) => (group === null ? [] : [group]))
     const known = [...new Set([...snapshot.kinds.map((kind) => kind.name), ...groups, allKinds])]
