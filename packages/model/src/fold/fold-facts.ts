@@ -1,3 +1,4 @@
+import type { TextColumn } from '../columns/column.ts'
 import { mark } from '../columns/mark.ts'
 import { digestOfIds } from '../facts/digest.ts'
 import { type Fact, parseAddress } from '../facts/fact.ts'
@@ -29,9 +30,18 @@ function cellChanges(table: Table, standing: readonly Correction[]): readonly Ce
   }
   return standing.flatMap(({ of, column, to, mark: code }): readonly CellChange[] => {
     const address = parseAddress(of)
-    const first = start.get(sourceIndex.get(address.fact) ?? -1)
-    return first === undefined || address.row < 0 ? [] : [asCounted(table, { row: first + address.row, column, to, mark: code })]
+    const source = sourceIndex.get(address.fact) ?? -1
+    const row = (start.get(source) ?? Number.NaN) + address.row
+    // Beyond the last row of its batch an address names nothing, least of all a row of the next batch.
+    return address.row < 0 || table.sourceOf[row] !== source ? [] : [asCounted(table, { row, column, to, mark: code })]
   })
+}
+
+/** Words that stand in some row; a word that every row has lost to a correction or a withdrawal names nothing any more. */
+function wordsInUse({ codes, dictionary }: TextColumn): readonly string[] {
+  const used = new Uint8Array(dictionary.length)
+  for (const code of codes) if (code >= 0) used[code] = 1
+  return dictionary.filter((_, code) => used[code] === 1)
 }
 
 /** 1 for rows that stand, 0 for rows that were withdrawn one by one or with their batch. */
@@ -63,7 +73,10 @@ export function foldFacts(facts: Iterable<Fact>): Snapshot {
   const whole = Object.fromEntries(
     names.map((name) => {
       const table = buildTable(name, blocks.get(name) ?? [])
-      return [name, changeCells(table, cellChanges(table, standing))]
+      const corrected = changeCells(table, cellChanges(table, standing))
+      // Counts and tallies lose their withdrawn rows below, once tallies stand with their counts.
+      const linkedLater = name === 'count' || name === 'tally'
+      return [name, linkedLater ? corrected : keepRows(corrected, standingRows(corrected, log.withdrawn)).table]
     }),
   ) as unknown as { [N in TableName]: Table<N> }
 
@@ -82,7 +95,7 @@ export function foldFacts(facts: Iterable<Fact>): Snapshot {
       ...body,
       ...Object.fromEntries((single.get(fact.id) ?? []).map(({ column, to }) => [column, to ?? undefined])),
     }),
-    { fields: counts.table.columns.field.dictionary, kinds: tallies.table.columns.kind.dictionary },
+    { fields: wordsInUse(counts.table.columns.field), kinds: wordsInUse(tallies.table.columns.kind) },
   )
   const countField = linkByName(
     counts.table.columns.field,

@@ -47,20 +47,22 @@ export function readLog(facts: Iterable<Fact>): ReadLog {
     const known = byId.get(fact.id)
     byId.set(fact.id, known === undefined ? fact : keptCopy(known, fact))
   }
-  const entries: ReadEntry[] = []
+  const understood: ReadEntry[] = []
   const waiting: { id: string; kind: string; because: string }[] = []
   const ordered = [...byId.values()].sort(compareFacts)
   for (const fact of ordered) {
     const read = readFact(fact)
-    if (read.kind === 'read') entries.push({ fact, body: read.body, about: read.about })
+    if (read.kind === 'read') understood.push({ fact, body: read.body, about: read.about })
     else waiting.push({ id: fact.id, kind: fact.kind, because: read.because })
   }
   const emptied = new Set(
-    entries.filter(({ fact }) => fact.kind === redacted.kind).map(({ body }) => (body as BodyOf<typeof redacted>).of),
+    understood.filter(({ fact }) => fact.kind === redacted.kind).map(({ body }) => (body as BodyOf<typeof redacted>).of),
   )
+  // A forgotten fact is out of the log whether its body has been emptied yet or not, so that all copies have one digest.
+  const entries = understood.filter(({ fact }) => !emptied.has(fact.id))
   const takenBack = standingWithdrawals(entries)
   const standing = Map.groupBy(
-    entries.filter(({ fact }) => !takenBack.has(fact.id) && !emptied.has(fact.id)),
+    entries.filter(({ fact }) => !takenBack.has(fact.id)),
     ({ fact }) => fact.kind,
   )
   return {
