@@ -1,51 +1,70 @@
 /** Width of plain output [columns]. */
 export const pageWidth = 80
 
+const wide =
+  /[\u1100-\u115f\u2e80-\ua4cf\uac00-\ud7a3\uf900-\ufaff\ufe30-\ufe6f\uff00-\uff60\uffe0-\uffe6\u{1f300}-\u{1faff}\u{20000}-\u{3fffd}]/u
+
+function columnsOfCharacter(character: string): number {
+  if (/\p{M}/u.test(character)) return 0
+  return wide.test(character) ? 2 : 1
+}
+
 /** Columns a text takes in a terminal: code points, without marks that combine; wide East Asian characters take two. */
 export function columnsOf(text: string): number {
   let columns = 0
-  for (const character of text) {
-    if (/\p{M}/u.test(character)) continue
-    columns += /[\u1100-\u115f\u2e80-\ua4cf\uac00-\ud7a3\uf900-\ufaff\ufe30-\ufe6f\uff00-\uff60\uffe0-\uffe6]/u.test(character)
-      ? 2
-      : 1
-  }
+  for (const character of text) columns += columnsOfCharacter(character)
   return columns
 }
 
-/** A paragraph broken into lines of the page's width; words longer than a line are broken. */
-export function wrap(text: string, indent = '', hanging = indent): readonly string[] {
+/** Characters from the start of a word that fit the room [columns], marks with the letter they stand on; at least one letter. */
+function fitting(word: readonly string[], room: number): number {
+  let columns = 0
+  let taken = 0
+  for (const character of word) {
+    columns += columnsOfCharacter(character)
+    if (columns > room && taken > 0) break
+    taken += 1
+  }
+  return taken
+}
+
+/** A paragraph broken into lines of a width [columns]; words longer than a line are broken. */
+export function wrap(text: string, indent = '', hanging = indent, width = pageWidth): readonly string[] {
   const lines: string[] = []
   let line = indent
   let isEmpty = true
   for (const word of text.split(' ').filter((part) => part !== '')) {
-    let rest = word
-    if (!isEmpty && columnsOf(line) + 1 + columnsOf(rest) > pageWidth) {
+    if (!isEmpty && columnsOf(line) + 1 + columnsOf(word) > width) {
       lines.push(line)
       line = hanging
       isEmpty = true
     }
-    while (isEmpty && columnsOf(line) + columnsOf(rest) > pageWidth && rest.length > 1) {
-      const room = Math.max(1, pageWidth - columnsOf(line))
-      lines.push(line + [...rest].slice(0, room).join(''))
-      rest = [...rest].slice(room).join('')
+    let rest = [...word]
+    while (isEmpty && columnsOf(line) + columnsOf(rest.join('')) > width) {
+      const taken = fitting(rest, width - columnsOf(line))
+      if (taken === rest.length) break
+      lines.push(line + rest.slice(0, taken).join(''))
+      rest = rest.slice(taken)
       line = hanging
     }
-    line += isEmpty ? rest : ` ${rest}`
+    line += isEmpty ? rest.join('') : ` ${rest.join('')}`
     isEmpty = false
   }
   if (!isEmpty) lines.push(line)
   return lines
 }
 
+/** Least width of the first column of a table [columns]. */
+const leastFirst = 16
+
 /** Rows as columns, numbers to the right; the first column is wrapped where the page is too narrow. */
 export function table(rows: readonly (readonly string[])[], indent = '  '): readonly string[] {
   const count = rows.reduce((most, row) => Math.max(most, row.length), 0)
   const widths = Array.from({ length: count }, (_, k) => rows.reduce((most, row) => Math.max(most, columnsOf(row[k] ?? '')), 0))
   const others = widths.slice(1).reduce((sum, width) => sum + width + 2, 0)
-  const first = Math.max(16, Math.min(widths[0] ?? 0, pageWidth - indent.length - others))
+  const first = Math.max(leastFirst, Math.min(widths[0] ?? 0, pageWidth - indent.length - others))
   return rows.flatMap((row) => {
-    const label = wrap(row[0] ?? '', '', '  ').flatMap((line) => chunk(line, first))
+    const label = wrap(row[0] ?? '', '', '  ', first)
     const cells = row.slice(1).map((cell, k) => ' '.repeat((widths[k + 1] ?? 0) - columnsOf(cell)) + cell)
     const last = label.at(-1) ?? ''
     const padded = last + ' '.repeat(Math.max(0, first - columnsOf(last)))
@@ -54,18 +73,4 @@ export function table(rows: readonly (readonly string[])[], indent = '  '): read
       `${indent}${padded}${cells.map((cell) => `  ${cell}`).join('')}`.trimEnd(),
     ]
   })
-}
-
-/** A line cut at blanks so that no part is longer than the width. */
-function chunk(line: string, width: number): readonly string[] {
-  const parts: string[] = []
-  let part = ''
-  for (const word of line.split(' ')) {
-    const joined = part === '' ? word : `${part} ${word}`
-    if (columnsOf(joined) > width && part !== '') {
-      parts.push(part)
-      part = `  ${word}`
-    } else part = joined
-  }
-  return [...parts, part]
 }

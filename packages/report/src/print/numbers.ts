@@ -1,13 +1,9 @@
-/** A number with three significant digits, never in powers of ten below a million. */
+/** A number with three significant digits, zeros at the end left out; powers of ten only from a million on and below 0.0001. */
 export function threeDigits(value: number): string {
-  if (value === 0) return '0'
   const size = Math.abs(value)
-  if (size >= 100 && size < 1e6) return Math.round(value).toString()
-  return size >= 1e6 || size < 1e-4
-    ? value.toExponential(2)
-    : Number.parseFloat(value.toPrecision(3))
-        .toString()
-        .padEnd(size < 100 ? 0 : 0)
+  if (size === 0) return '0'
+  if (size >= 1e6 || size < 1e-4) return value.toExponential(2)
+  return size >= 100 ? Math.round(value).toString() : Number.parseFloat(value.toPrecision(3)).toString()
 }
 
 /** An interval; an absent limit is an open end. */

@@ -1,0 +1,83 @@
+import { saying } from '@thrum/model/ground'
+import fc from 'fast-check'
+import { describe, expect, it } from 'vitest'
+import { createSpeaker, plainText } from '../../src/index.ts'
+
+const say = createSpeaker({
+  text: '{text}',
+  bee: 'honey bee',
+  'of-field': '{kind} of {field}',
+  each: 'We saw {each}.',
+  counts: '{n, plural, =0 {no count} one {one count} other {# counts}}',
+  percent: '{share, number, ::scale/100 .}\u00a0%',
+  braces: "a '{'literal'}' brace and {kind}",
+  tag: 'less than <b>{n}</b>',
+})
+
+describe('createSpeaker', () => {
+  it('fills blanks; a sentence inside a sentence is said first', () => {
+    expect(say(saying('of-field', { kind: saying('bee'), field: 'Weir' }))).toBe('honey bee of Weir')
+    const deep = saying('of-field', { kind: saying('of-field', { kind: saying('bee'), field: 'Ings' }), field: 'Weir' })
+    expect(say(deep)).toBe('honey bee of Ings of Weir')
+  })
+
+  it('a list is joined as the language joins one', () => {
+    const kinds = (...names: readonly string[]) => saying('each', { each: names.map((text) => saying('text', { text })) })
+    expect(say(kinds())).toBe('We saw .')
+    expect(say(kinds('a'))).toBe('We saw a.')
+    expect(say(kinds('a', 'b'))).toBe('We saw a and b.')
+    expect(say(kinds('a', 'b', 'c'))).toBe('We saw a, b, and c.')
+  })
+
+  it('numbers and plurals', () => {
+    expect([0, 1, 1234].map((n) => say(saying('counts', { n })))).toEqual(['no count', 'one count', '1,234 counts'])
+    expect(say(saying('percent', { share: 0.126 }))).toBe('13\u00a0%')
+  })
+
+  it('a missing text is an error that names it, so that no sentence goes unsaid', () => {
+    expect(() => say(saying('never/written'))).toThrow('no text for "never/written" in en')
+    expect(() => say(saying('each', { each: [saying('nor/this')] }))).toThrow('nor/this')
+  })
+
+  it('a blank that is not filled is an error', () => {
+    expect(() => say(saying('of-field', { kind: 'bee' }))).toThrow(/field/u)
+  })
+
+  it('braces, tags and quotes of a name are text, and never a blank, a tag or the end of one', () => {
+    for (const name of ['{field}', '{', '}', '{n, plural,', '<b>bold</b>', "it's", '#', "'{'", '$&', '__proto__'])
+      expect(say(saying('of-field', { kind: name, field: 'Weir' }))).toBe(`${name} of Weir`)
+    expect(say(saying('braces', { kind: '{x}' }))).toBe('a {literal} brace and {x}')
+    expect(say(saying('tag', { n: 3 }))).toBe('less than <b>3</b>')
+  })
+
+  it('a name of a million characters is said', () => {
+    const name = 'bee '.repeat(250_000)
+    expect(say(saying('of-field', { kind: name, field: 'Weir' }))).toBe(`${name} of Weir`)
+  })
+})
+
+describe('names from files', () => {
+  it.each([
+    ['a colour', '\u001b[31mred', '\\u001b[31mred'],
+    ['a cursor sent home', '\u001b[2J\u001b[H', '\\u001b[2J\\u001b[H'],
+    ['the one-byte form of the same', '\u009b31m', '\\u009b31m'],
+    ['a bell and a backspace', 'a\u0007\u0008b', 'a\\u0007\\u0008b'],
+    ['writing turned round', 'bee\u202egnp', 'bee\\u202egnp'],
+    ['isolates and marks of direction', '\u2066a\u2069\u200e\u200f\u061c', '\\u2066a\\u2069\\u200e\\u200f\\u061c'],
+    ['a byte order mark', '\ufeffbee', '\\ufeffbee'],
+    ['lines', 'a\nb\tc\rd\u2028e\u2029f\u0085', 'a b c\\u000dd\\u2028e\\u2029f\\u0085'],
+    ['letters of any writing', 'Žežula 蜂 नमस्ते مرحبا', 'Žežula 蜂 नमस्ते مرحبا'],
+  ])('%s: made visible', (_, name, told) => {
+    expect(plainText(name)).toBe(told)
+    expect(say(saying('of-field', { kind: name, field: 'Weir' }))).toBe(`${told} of Weir`)
+  })
+
+  it('identity: whatever a file holds, what is said has no control code and no turn of direction', () => {
+    fc.assert(
+      fc.property(fc.string({ unit: 'binary', maxLength: 40 }), (name) => {
+        expect(say(saying('text', { text: name }))).not.toMatch(/[\p{Cc}\u202a-\u202e\u2066-\u2069\u2028\u2029]/u)
+      }),
+      { seed: 25, numRuns: 500 },
+    )
+  })
+})
