@@ -26,7 +26,7 @@ export {
   textAt,
   textColumn,
 } from './columns/column.ts'
-export { isCounted, isWithoutNumber, type Mark, type MarkName, mark, markName } from './columns/mark.ts'
+export { isCounted, isWithoutNumber, type Mark, type MarkName, mark, markName, markNames } from './columns/mark.ts'
 // Facts
 export { digestOfIds } from './facts/digest.ts'
 export {
@@ -67,6 +67,7 @@ export {
 export { createLogicalClock, type LogicalClock } from './facts/logical-clock.ts'
 export { type Author, makeFact } from './facts/make-fact.ts'
 export { type ReadFact, readFact } from './facts/read-fact.ts'
+export { type CellHistory, type CellStep, cellHistories, isContested } from './fold/corrections.ts'
 export { dayNumber, isoDate } from './fold/day.ts'
 export { foldFacts } from './fold/fold-facts.ts'
 // Options of questions, declared once

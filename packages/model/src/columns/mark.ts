@@ -15,6 +15,9 @@ export const mark = {
 export type MarkName = keyof typeof mark
 export type Mark = (typeof mark)[MarkName]
 
+/** Names of all marks, in the order of their codes. */
+export const markNames = Object.keys(mark) as [MarkName, ...MarkName[]]
+
 const names = Object.fromEntries(Object.entries(mark).map(([name, code]) => [code, name])) as {
   readonly [code: number]: MarkName
 }

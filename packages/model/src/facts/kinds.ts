@@ -1,5 +1,6 @@
 import { z } from 'zod'
 import { columnHeads } from '../columns/codec.ts'
+import { markNames } from '../columns/mark.ts'
 
 /** One kind of fact: the newest version of its body, its shape, and whether it is about asking rather than about the data. */
 export interface FactKind<S extends z.ZodType = z.ZodType> {
@@ -17,6 +18,13 @@ const kind = <S extends z.ZodType>(name: string, shape: S, about: 'data' | 'aski
   v: 1,
   shape,
   about,
+})
+
+/** Version 2 of a kind that only gained what may be left out: a body of version 1 is one of version 2 as it stands. */
+const grown = <S extends z.ZodType>(name: string, shape: S): FactKind<S> => ({
+  ...kind(name, shape),
+  v: 2,
+  lifts: { 1: (body) => body },
 })
 
 const name = z.string().min(1).max(200)
@@ -117,16 +125,61 @@ export const sheetAccepted = kind('sheet-accepted', z.object({ sheet: name, batc
 export const sheetDiscarded = kind('sheet-discarded', z.object({ sheet: name, reason }))
 
 // What a person changes
-export const amended = kind(
+
+/**
+ * What two corrections of one cell share. `after` is the last correction of the cell that was known where this one was made,
+ * `knowing` the others that were known and not yet decided between: whatever neither names was not known. `mark` says what
+ * stands beside a number where it is not "as written" (with a number) or "lost" (with none); a text that waits for a person
+ * is kept as `to` under the mark `waiting`.
+ */
+const correction = {
+  of: z.string(),
+  column: name,
+  knowing: z.array(z.string()).optional(),
+  to: cell,
+  mark: z.enum(markNames).optional(),
+}
+export const amended = grown(
   'amended',
-  z.object({ of: z.string(), column: name, after: z.string().nullable(), from: cell, to: cell, reason }),
+  z.object({
+    ...correction,
+    after: z.string().nullable(),
+    from: cell,
+    reason,
+    /** The sheet whose mended file says so; absent where a person does. */
+    sheet: name.optional(),
+  }),
 )
 export const withdrawn = kind('withdrawn', z.object({ of: z.string(), reason }))
-export const cellSettled = kind(
+export const cellSettled = grown(
   'cell-settled',
-  z.object({ of: z.string(), column: name, to: cell, approximate: z.boolean().optional() }),
+  z.object({ ...correction, after: z.string().nullable().optional(), approximate: z.boolean().optional() }),
 )
-export const redacted = kind('redacted', z.object({ of: z.string(), because: reason }))
+
+/**
+ * What is to be forgotten in every copy: a fact or a row of a batch (`of`); a name of a person wherever it stands, known by a
+ * keyed hash and replaced by `instead`; or the exact place of a field. Version 1 knew `of` alone.
+ */
+export const redacted = grown(
+  'redacted',
+  z
+    .object({
+      of: z.string().optional(),
+      name: z
+        .object({
+          key: z.string().min(8),
+          hash: z.string().regex(/^[0-9a-f]{64}$/u),
+          words: z.int().min(1).max(20),
+          instead: name,
+        })
+        .optional(),
+      place: name.optional(),
+      because: reason,
+    })
+    .refine(({ of, name: forgotten, place }) => [of, forgotten, place].filter((what) => what !== undefined).length === 1, {
+      error: 'names one thing to forget',
+    }),
+)
 
 // About asking
 export const worthSet = kind('worth-set', z.object({ question: name, asked: z.string(), worth: z.number().gt(1) }), 'asking')

@@ -1,4 +1,5 @@
-import { type TextColumn, textColumn } from '../columns/column.ts'
+import { type TextColumn, textAt, textColumn } from '../columns/column.ts'
+import { parseAddress } from '../facts/fact.ts'
 import type { Field } from '../snapshot/snapshot.ts'
 import type { Table } from '../tables/table.ts'
 import { isoDate } from './day.ts'
@@ -59,9 +60,25 @@ function countBlocksOf(blocks: readonly SheetBlock[]): ReadonlyMap<string, reado
   return bySheet
 }
 
+/** The row of the table of counts for a count's address; -1 where it is not there. */
+function countAt(blocks: readonly SheetBlock[]): (address: string) => number {
+  const place = new Map<string, { readonly start: number; readonly rows: number }>()
+  let start = 0
+  for (const { source, rows } of blocks) {
+    place.set(source, { start, rows })
+    start += rows
+  }
+  return (address) => {
+    const { fact, row } = parseAddress(address)
+    const block = place.get(fact)
+    return block === undefined || row < 0 || row >= block.rows ? -1 : block.start + row
+  }
+}
+
 /**
  * The count of each tally, before any row was taken out; -1 where its batch of counts was forgotten. A tally names its count
- * by the row among the counts of the same sheet.
+ * by the row among the counts of the same sheet, or, where a mended file brought it to a count of an earlier file, by the
+ * address of that count in its column `of`.
  */
 export function linkTallies(
   tallies: Table<'tally'>,
@@ -84,5 +101,9 @@ export function linkTallies(
         linked[row] = block.start + ordinal - block.first
     }
   }
-  return linked
+  const of = tallies.factors.get('of')
+  if (of?.type !== 'text') return linked
+  const find = countAt(countBlocks)
+  const found = of.dictionary.map(find)
+  return linked.map((count, at) => (count >= 0 || textAt(of, at) === null ? count : (found[of.codes[at] as number] ?? -1)))
 }

@@ -1,6 +1,6 @@
 import type { NamedColumn } from '../columns/codec.ts'
 import type { Column, TextColumn } from '../columns/column.ts'
-import { mark } from '../columns/mark.ts'
+import { isWithoutNumber, mark } from '../columns/mark.ts'
 import { type TableName, tableDeclarations } from './declarations.ts'
 import type { Table } from './table.ts'
 
@@ -133,7 +133,7 @@ function changeColumn(column: Column, changes: readonly CellChange[]): Column {
     const marks = column.marks?.slice() ?? new Uint8Array(values.length)
     for (const { row, to, mark: code } of changes) {
       values[row] = typeof to === 'number' ? to : Number.NaN
-      marks[row] = typeof to === 'number' ? code : code === mark.waiting ? mark.waiting : mark.lost
+      marks[row] = typeof to === 'number' || isWithoutNumber(code) ? code : mark.lost
     }
     return { type: 'number', values, marks }
   }
@@ -150,6 +150,11 @@ function changeColumn(column: Column, changes: readonly CellChange[]): Column {
   return { type: 'text', codes, dictionary }
 }
 
+function emptyFactor(rows: number, changes: readonly CellChange[]): Column {
+  const isText = changes.some(({ to }) => typeof to === 'string')
+  return isText ? joinTexts(rows, []) : joinNumbers(rows, [])
+}
+
 export function changeCells<N extends TableName>(table: Table<N>, changes: readonly CellChange[]): Table<N> {
   if (changes.length === 0) return table
   const byColumn = Map.groupBy(changes, (change) => change.column)
@@ -157,8 +162,8 @@ export function changeCells<N extends TableName>(table: Table<N>, changes: reado
   const factors = new Map(table.factors)
   for (const [name, list] of byColumn) {
     const declared = Object.hasOwn(columns, name) ? columns[name] : undefined
-    const column = declared ?? factors.get(name)
-    if (column === undefined) continue
+    // A correction may say something that no file had a column for.
+    const column = declared ?? factors.get(name) ?? emptyFactor(table.rows, list)
     if (declared === undefined) factors.set(name, changeColumn(column, list))
     else columns[name] = changeColumn(column, list)
   }

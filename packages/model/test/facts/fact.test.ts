@@ -163,10 +163,10 @@ describe('readFact', () => {
       'rows-brought 1 data',
       'sheet-accepted 1 data',
       'sheet-discarded 1 data',
-      'amended 1 data',
+      'amended 2 data',
       'withdrawn 1 data',
-      'cell-settled 1 data',
-      'redacted 1 data',
+      'cell-settled 2 data',
+      'redacted 2 data',
       'worth-set 1 asking',
       'question-looked-at 1 asking',
     ])
