@@ -81,21 +81,17 @@ export async function runIsDesignSound(snapshot: Snapshot, options: IsDesignSoun
     cautions: asked.findings.map((finding) => cautionOf(snapshot, finding)),
     method: {
       name: saying('questions/method/inflation'),
-      equation: "inflation = [(X1'X1)^-1]_cc / [(X0'X0)^-1]_cc = 1 / (1 - partial R2) of the contrast on the nuisance",
+      equation: "inflation = [(X1'X1)^-1]_cc / [(X0'X0)^-1]_cc = 1 / (1 - R2)",
       choices: [
         saying(`questions/choice/structure/${asked.design.structure}`, { fields: asked.design.fields.length }),
         saying(options.worth === undefined ? 'questions/choice/worth-suggested' : 'questions/choice/worth', { worth }),
       ],
-      checks: [],
+      checks: [saying('questions/check/thresholds')],
       references: [
         {
           source:
             'Hurlbert S.H. (1984) Pseudoreplication and the design of ecological field experiments. Ecol. Monogr. 54, 187-211.',
           trust: 'from memory',
-        },
-        {
-          source: 'Thresholds of the audit: common to all projects, listed in docs/limits.md.',
-          trust: 'common practice, no source',
         },
       ],
     },

@@ -35,9 +35,13 @@ function shares(asked: ContrastCase): readonly Saying[] {
   })
 }
 
-/** A direction declared beforehand: an upper limit below S rules out a gain worth acting on, whatever the verdict. */
+/**
+ * A direction declared beforehand: an upper limit below S rules out a gain worth acting on. The verdict stays as it is; where
+ * it is `alike` the other direction is ruled out as well, and more is said already.
+ */
 export function noGain(asked: ContrastCase, found: PairVerdict, expect: 'more' | 'fewer' | undefined): Saying | null {
-  if (expect === undefined || found.pair.kind === 'refused' || found.verdict === 'design-blocks') return null
+  if (expect === undefined || found.pair.kind === 'refused') return null
+  if (found.verdict === 'design-blocks' || found.verdict === 'alike') return null
   const { lower, upper } = limitsOfPair(found.pair)(found.read?.level ?? 0.95)
   const ruledOut = expect === 'more' ? upper < asked.worth : lower > 1 / asked.worth
   return ruledOut ? saying(`questions/can-say/no-gain/${expect}`, pairValues(asked, found)) : null

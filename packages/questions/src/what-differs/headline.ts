@@ -96,5 +96,5 @@ export function headlineOf(asked: ContrastCase, found: readonly PairVerdict[], n
             }),
           ),
         })
-  return notes.length === 0 ? main : saying('questions/headline/with-notes', { main, notes })
+  return notes.reduce((before, note) => saying('questions/headline/with-notes', { main: before, notes: [note] }), main)
 }

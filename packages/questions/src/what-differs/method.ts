@@ -58,6 +58,8 @@ function choices(asked: ContrastCase, found: readonly PairVerdict[]): readonly S
   const { design } = asked
   const adjusted = [...new Set(found.flatMap(({ pair }) => (pair.kind === 'estimated' ? pair.adjusted : [])))]
   const notAdjusted = found.flatMap(({ pair }) => (pair.kind === 'estimated' ? pair.notAdjusted : []))
+  // A kind declared primary is asked alone; the others are asked together all the same.
+  const together = found.reduce((most, { contrasts }) => Math.max(most, contrasts), 1)
   const once = [...new Map(notAdjusted.map((own) => [`${own.name}/${own.because}`, own])).values()]
   return [
     saying(`questions/choice/structure/${design.structure}`, { fields: design.fields.length }),
@@ -66,9 +68,7 @@ function choices(asked: ContrastCase, found: readonly PairVerdict[]): readonly S
       : []),
     ...(adjusted.length > 0 ? [saying('questions/choice/adjusted', { nuisances: adjusted.map(nuisanceSaying) })] : []),
     ...once.map(({ name, because }) => saying(`questions/choice/not-adjusted/${because}`, { nuisance: nuisanceSaying(name) })),
-    ...(found[0] !== undefined && found[0].contrasts > 1
-      ? [saying('questions/choice/several', { contrasts: found[0].contrasts })]
-      : []),
+    ...(together > 1 ? [saying('questions/choice/several', { contrasts: together })] : []),
     ...(isEarly(asked.snapshot) ? [saying('questions/choice/early')] : []),
     ...(asked.snapshot.plan === null ? [saying('questions/choice/no-plan')] : []),
     ...design.leftOut.map(({ because, rows, fields }) =>
@@ -96,7 +96,11 @@ export function methodOf(asked: ContrastCase, found: readonly PairVerdict[], rng
     name: saying(asked.against === null ? 'questions/method/field-t' : 'questions/method/relative-t'),
     equation: asked.against === null ? equation : `${relativeEquation}: ${equation}`,
     choices: choices(asked, found),
-    checks: [...permutationSayings(asked, found, rng), ...holmSaying(found)],
+    checks: [
+      ...permutationSayings(asked, found, rng),
+      ...holmSaying(found),
+      ...(found.some(({ pair }) => pair.kind === 'estimated') ? [saying('questions/check/coverage')] : []),
+    ],
     references: [
       { source: 'Student (1908) The probable error of a mean. Biometrika 6, 1-25.', trust: 'from memory' },
       {
@@ -117,7 +121,6 @@ export function methodOf(asked: ContrastCase, found: readonly PairVerdict[], rng
             },
           ]
         : []),
-      { source: 'Coverage 93.5 to 96.2 % over 144 simulated cells, with the refusals used here.', trust: 'computed' },
     ],
   }
 }

@@ -10,7 +10,7 @@ import { recipeOf } from '../contrast/recipe.ts'
 import { relativeEstimate, relativeOffer, shareEstimates } from '../contrast/relative-offer.ts'
 import type { Work } from '../question.ts'
 import { combineVerdicts } from '../verdict/read-verdict.ts'
-import { claimsOf } from './claims.ts'
+import { claimsOf, noGain } from './claims.ts'
 import { contrastFigures } from './figures.ts'
 import { headlineOf, refusalSaying } from './headline.ts'
 import { methodOf } from './method.ts'
@@ -68,8 +68,10 @@ export async function runContrast(snapshot: Snapshot, options: WhatDiffersOption
     ...(offer === null ? [] : [relativeEstimate(offer, asked.design.rows.length)]),
     ...(blocked ? shareEstimates(asked) : []),
   ]
-  const notes =
-    options.worthSet === 'after-looking' ? [saying('questions/headline/worth-after-look', { worth: asked.worth })] : []
+  const notes = [
+    ...(options.worthSet === 'after-looking' ? [saying('questions/headline/worth-after-look', { worth: asked.worth })] : []),
+    ...found.flatMap((own) => noGain(asked, own, options.expect) ?? []),
+  ]
   return {
     version: 1,
     question: 'what-differs',
