@@ -40,7 +40,7 @@ export const words: Words = {
   'cli/import/becomes': 'What it becomes:',
   'cli/import/accept': 'Accept these counts? (yes or no)',
   'cli/import/not-yet':
-    'Nothing counts yet. If this is right: thrum import {file} --accept. If not, change {mapping} and run the command again.',
+    'Nothing counts yet. If this is right: thrum import {file} --in {project} --accept. If not, change {mapping} and run the command again.',
   'cli/import/done': 'Accepted: {counts, plural, one {one count} other {# counts}} of {file} now stand in {project}.',
   'cli/import/known': '{file} was brought before with this mapping. Nothing was added.',
 
@@ -89,7 +89,7 @@ export const words: Words = {
   'cli/help/command/help': 'thrum help [TOPIC]\nTells more about a command or a question.',
 
   'cli/start/welcome':
-    'Ostrel Vale, a demonstration project of an invented valley ({file}): four cherry orchards and four sunflower fields, half of them with a flower strip, 160 ten-minute counts over two seasons. Nothing in it is real. These are its main answers, one of each verdict that counts can lead to.',
+    'Ostrel Vale, a demonstration project of an invented valley ({file}): four cherry orchards and four sunflower fields, half of them with a flower strip, 160 ten-minute counts over two seasons. Nothing in it is real. These are its main answers, with the verdicts they lead to.',
   'cli/start/next':
     'Ask it more: ./thrum help what-differs, or ./thrum ask what-differs --in {file} --between strip --kinds "hover fly" --worth 2. Your own table: ./thrum new my.thrum, then ./thrum import counts.csv --in my.thrum.',
 }

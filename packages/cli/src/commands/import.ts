@@ -94,7 +94,9 @@ export const importCommand: Command = {
       show(terminal, path, made, offered, mappingPath)
       const accepted = await isAccepted(given, terminal)
       if (!accepted) {
-        terminal.print(`\n${wrap(terminal.say(saying('cli/import/not-yet', { file: path, mapping: mappingPath }))).join('\n')}`)
+        terminal.print(
+          `\n${wrap(terminal.say(saying('cli/import/not-yet', { file: path, mapping: mappingPath, project: projectPath }))).join('\n')}`,
+        )
         terminal.json(resultOf(terminal, path, mappingPath, made, offered, 'offered'))
         return 0
       }

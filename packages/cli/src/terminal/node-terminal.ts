@@ -19,8 +19,19 @@ function progressTeller(say: Terminal['say']): (progress: Progress) => void {
   }
 }
 
+/** A reader that went away (`thrum help | head`) is no failure: there is nobody left to tell. */
+function endQuietlyWithoutReader(): void {
+  for (const stream of [process.stdout, process.stderr]) {
+    stream.on('error', (error: NodeJS.ErrnoException) => {
+      if (error.code !== 'EPIPE') throw error
+      process.exit(0)
+    })
+  }
+}
+
 /** The terminal this program runs in. Ctrl-C stops work between whole steps; pressed twice it ends the program. */
 export function nodeTerminal(isJson: boolean): Terminal {
+  endQuietlyWithoutReader()
   const say = speaker()
   const stop = new AbortController()
   process.on('SIGINT', () => {

@@ -75,7 +75,8 @@ export function insectHeader(header: string): InsectHeader | null {
   if (named !== undefined) return { kind: named.kind, group: named.kind, sure: true }
   const within = groups.find(({ within }) => parts.some((part) => within.test(part)))
   if (within !== undefined) return { kind: null, group: within.kind, sure: true }
-  const binomial = /^[A-Z][a-z]{2,}[ _.](?:[a-z]{4,}|sp\.?|spp\.?)$/u.test(header.trim())
+  // A second word with a Latin ending: "Plant height" and "Time watched" are none.
+  const binomial = /^[A-Z][a-z]{2,}[ _.](?:[a-z]+(?:us|a|um|is|i|ae|or|ax|ens|ans|ops|rix|ex)|sp\.?|spp\.?)$/u.test(header.trim())
   if (familyName.test(words)) return { kind: null, group: null, sure: true }
   return binomial ? { kind: null, group: null, sure: false } : null
 }
