@@ -1,13 +1,14 @@
+import type { Snapshot } from '@thrum/model'
 import { saying } from '@thrum/model/ground'
 import type { Finding } from '@thrum/survey'
-import { type ContrastCase, isEarly } from '../contrast/contrast-case.ts'
+import { isEarly } from '../contrast/contrast-case.ts'
 
 /**
  * The answer was looked at before, with other counts: each look is another chance to stop at a lucky moment.
  *
  * @param looks how many earlier states of the data it was looked at with, from the log
  */
-export function peeks(asked: ContrastCase, looks: number | undefined): readonly Finding[] {
+export function peeks(snapshot: Snapshot, looks: number | undefined): readonly Finding[] {
   if (looks === undefined || looks < 1) return []
   return [
     {
@@ -15,7 +16,7 @@ export function peeks(asked: ContrastCase, looks: number | undefined): readonly 
       severity: 'warn',
       text: saying('questions/caution/repeated-peeks', { looks }),
       rows: [],
-      cure: isEarly(asked.snapshot) || asked.snapshot.plan !== null ? null : saying('questions/caution/repeated-peeks/cure'),
+      cure: isEarly(snapshot) || snapshot.plan !== null ? null : saying('questions/caution/repeated-peeks/cure'),
     },
   ]
 }

@@ -19,6 +19,7 @@ import { recipeOf } from '../contrast/recipe.ts'
 import { selectByOptions } from '../contrast/selection.ts'
 import type { Work } from '../question.ts'
 import { combineVerdicts, readVerdict, type VerdictRead } from '../verdict/read-verdict.ts'
+import { peeks } from './peeks.ts'
 import { requireWorth, type WhatDiffersOptions } from './run.ts'
 
 /** Two kinds counted in the same watches, field by field. */
@@ -93,7 +94,7 @@ function replication(pair: KindPair): readonly Finding[] {
 
 function valuesOf(pair: JudgedPair, worth: number): Saying['values'] {
   const names = { kindA: pair.reference.label, kindB: pair.other.label, worth, least: 1 / worth, fields: pair.fields.length }
-  if (pair.count === null) return names
+  if (pair.count === null) return { ...names, first: 0, second: 0 }
   const { lower, upper } = pair.count.limits(pair.verdict === 'leaning' ? 0.95 : (pair.read?.level ?? 0.95))
   return {
     ...names,
@@ -144,6 +145,20 @@ function estimateOf(pair: JudgedPair): readonly Estimate[] {
   ]
 }
 
+const cures = (findings: readonly Finding[]): readonly Saying[] =>
+  findings.flatMap(({ severity, cure }) => (severity === 'block' && cure !== null ? [cure] : []))
+
+/** What to do next where the audit lets it be answered: a kind that was never seen is not settled by that. */
+function nextOf(judged: readonly JudgedPair[]): readonly Saying[] {
+  const unseen = judged.filter(({ verdict }) => verdict === 'design-blocks')
+  const open = judged.some(({ verdict }) => verdict === 'unsettled' || verdict === 'leaning')
+  return [
+    ...unseen.map(({ other }) => saying('questions/next/refused/few-insects', { kind: other.label })),
+    ...(open ? [saying('questions/kinds/next/more')] : []),
+    ...(unseen.length === 0 && !open ? [saying('questions/kinds/next/settled')] : []),
+  ]
+}
+
 /** Kind against kind in the same watches (methods 2.9a, one level): odds with the scatter between fields. */
 export async function runKinds(snapshot: Snapshot, options: WhatDiffersOptions, work: Work): Promise<Answer> {
   const worth = requireWorth(options)
@@ -156,6 +171,7 @@ export async function runKinds(snapshot: Snapshot, options: WhatDiffersOptions, 
   const findings = byGravity([
     ...auditRates({ snapshot, selected: rows, kinds, measure: 'time', isSnapshot: true }),
     ...(pairs[0] === undefined ? [] : replication(pairs[0])),
+    ...peeks(snapshot, options.looks),
   ])
   const blocked = isBlocked(findings)
   const primary = primaryKind(snapshot)
@@ -168,13 +184,15 @@ export async function runKinds(snapshot: Snapshot, options: WhatDiffersOptions, 
   const estimates = judged.flatMap(estimateOf)
   const sentences = judged.map((pair) => sentence(pair, worth, findings))
   const first = judged[0] as JudgedPair
+  const main = sentences.length === 1 ? (sentences[0] as Saying) : saying('questions/kinds/headline/several', { each: sentences })
+  const worthNote = saying('questions/headline/worth-after-look', { worth })
   return {
     version: 1,
     question: 'what-differs',
     asked: saying('questions/kinds/asked', { kindA: reference.label, others: judged.map(({ other }) => other.label).join(', ') }),
     verdict: combineVerdicts(judged.map(({ verdict }) => verdict)),
     evidence: 'counted',
-    headline: sentences.length === 1 ? (sentences[0] as Saying) : saying('questions/kinds/headline/several', { each: sentences }),
+    headline: options.worthSet === 'after-looking' ? saying('questions/headline/with-notes', { main, notes: [worthNote] }) : main,
     claims: {
       canSay: [
         ...sentences.filter((_, k) => judged[k]?.verdict !== 'design-blocks'),
@@ -205,15 +223,7 @@ export async function runKinds(snapshot: Snapshot, options: WhatDiffersOptions, 
         rows: estimates.map(({ label, value, interval, n, role }) => ({ label, value, ...interval, n, role })),
       },
     ],
-    next: blocked
-      ? findings.flatMap(({ severity, cure }) => (severity === 'block' && cure !== null ? [cure] : []))
-      : [
-          saying(
-            judged.some(({ verdict }) => verdict === 'unsettled' || verdict === 'leaning')
-              ? 'questions/kinds/next/more'
-              : 'questions/kinds/next/settled',
-          ),
-        ],
+    next: blocked ? cures(findings) : nextOf(judged),
     receipt: recipeOf(snapshot, options, first.rows.length, work),
   }
 }

@@ -84,7 +84,7 @@ export async function runContrast(snapshot: Snapshot, options: WhatDiffersOption
     cautions: contrastCautions(asked, found, refusalOf, [
       ...variants.findings,
       ...sensitivityFindings(asked, found),
-      ...peeks(asked, options.looks),
+      ...peeks(snapshot, options.looks),
     ]),
     method: methodOf(asked, found, work.rng),
     figures: contrastFigures(asked, estimates),
