@@ -21,7 +21,7 @@ import {
   withdrawn,
 } from '@thrum/model'
 import { type Rng, sha256Hex, unwatched } from '@thrum/model/ground'
-import { mergeLogs, type ProjectLog } from '@thrum/store'
+import { forgottenName, mergeLogs, type ProjectLog } from '@thrum/store'
 
 /** What can happen at a copy of a project. */
 export const whats = [
@@ -35,11 +35,16 @@ export const whats = [
   'settle',
   'withdraw',
   'forget',
+  'forget name',
+  'forget place',
   'look',
   'stranger',
   'attach',
   'exchange',
 ] as const
+
+/** Invented people who stand in the sheets of a history; a step `forget name` forgets one of them. */
+export const people = ['Orla Invented', 'Berno Madeup', 'Ilse van der Nowhere'] as const
 
 /** One thing that happens at one copy. `pick` chooses among what is there, or names what is new. */
 export interface Step {
@@ -94,8 +99,10 @@ async function happen({ what, pick }: Step, { log, author, newId }: Copy): Promi
   const cell = row === undefined ? target?.id : `${row.id}#${pick % 3}`
   const fieldName = `field ${pick % 7}`
 
-  if (what === 'field') await log.append([make(fieldDescribed, { field: fieldName, hectares: 1 + (pick % 9) }, fieldName)])
-  else if (what === 'several') {
+  if (what === 'field') {
+    const described = { field: fieldName, hectares: 1 + (pick % 9), latitude: 12.345, longitude: pick % 90 }
+    await log.append([make(fieldDescribed, described, fieldName)])
+  } else if (what === 'several') {
     const kinds = [0, 1, 2, 3, 4].map((k) => `kind ${(pick + k) % 11}`)
     await log.append(kinds.map((kind) => make(kindDescribed, { kind, group: 'bumble bee' }, kind)))
   } else if (what === 'sheet' || what === 'accepted sheet') {
@@ -109,6 +116,11 @@ async function happen({ what, pick }: Step, { log, author, newId }: Copy): Promi
   else if (what === 'look') {
     const looked = { question: 'what-differs', asked: 'strips', digest: 'd', verdict: null }
     await log.append([make(questionLookedAt, looked, 'what-differs')])
+  } else if (what === 'forget name') {
+    const name = forgottenName(people[pick % people.length] ?? '', 'project of the trial', 'observer')
+    if (name !== null) await log.append([make(redacted, { name, because: 'asked to' }, 'names')])
+  } else if (what === 'forget place') {
+    await log.append([make(redacted, { place: fieldName, because: 'a rare nest' }, 'places')])
   } else if (what === 'stranger') {
     const stranger = make(fieldDescribed, { field: fieldName }, fieldName)
     await log.append([{ ...stranger, kind: 'from-a-newer-version', v: 4, body: { moths: pick } }])
@@ -130,12 +142,14 @@ async function factsOf(log: ProjectLog): Promise<readonly Fact[]> {
 
 /** A correction of a cell that follows the last one this copy knows of, or none. */
 function amendment(known: readonly Fact[], of: string, pick: number): BodyOf<typeof amended> {
-  const column = of.includes('#') ? 'flowers' : 'hectares'
+  const column = of.includes('#') ? 'flowers' : pick % 2 === 0 ? 'hectares' : 'latitude'
   const before = known.filter((fact) => fact.kind === amended.kind && fact.body.of === of).at(-1)
-  return { of, column, after: pick % 3 === 0 ? null : (before?.id ?? null), from: 2, to: pick % 100, reason: 'read again' }
+  const reason = pick % 5 === 0 ? `asked ${people[pick % people.length]}` : 'read again'
+  return { of, column, after: pick % 3 === 0 ? null : (before?.id ?? null), from: 2, to: pick % 100, reason }
 }
 
-const fileOf = (number: number): string => `field,date,kind,tally\nfield ${number},2026-05-04,bumble bees,3\n`
+const fileOf = (number: number): string =>
+  `field,observer,date,kind,tally\nfield ${number},${people[number % people.length]},2026-05-04,bumble bees,3\n`
 
 function sheetFacts(number: number, author: Author): readonly Fact[] {
   const sheet = `sheet-${number}`
@@ -145,6 +159,8 @@ function sheetFacts(number: number, author: Author): readonly Fact[] {
   const counts = packColumns([
     { name: 'field', column: textColumn([`field ${number}`, `field ${number}`, 'field 6']) },
     { name: 'key', column: textColumn(['a', 'b', 'c']) },
+    { name: 'observer', column: textColumn([people[number % people.length] ?? null, null, people[0]]) },
+    { name: 'latitude', column: numberColumn([12.3, 12.4, 12.5]) },
     { name: 'flowers', unit: '{flowers}', column: numberColumn([40, null, 12]) },
   ])
   const tallies = packColumns([

@@ -2,6 +2,9 @@
 
 // What the store says
 export type { FoundInstead, ReadingReason, StoreCode } from './errors.ts'
+export { type Forgetting, forgettingOf, withoutForgotten } from './fact/forgetting.ts'
+// What is forgotten
+export { createNames, type ForgottenName, forgottenName, type Names } from './fact/forgotten-names.ts'
 // Two copies become one
 export { type Merged, mergeLogs } from './merge/merge-logs.ts'
 export type {
@@ -9,6 +12,7 @@ export type {
   Appended,
   Attachment,
   AttachmentHead,
+  AttachmentPut,
   Derived,
   FactFilter,
   Peer,

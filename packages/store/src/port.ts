@@ -33,6 +33,12 @@ export interface Attachment extends AttachmentHead {
   parts(): AsyncIterable<Uint8Array>
 }
 
+/** What became of a file that was to be kept. */
+export interface AttachmentPut extends AttachmentHead {
+  /** False where it holds what is forgotten here: then nothing of it was kept. */
+  readonly kept: boolean
+}
+
 /** Somebody this log was exchanged with: up to which of our `seq` they have all, up to which of theirs we have all. */
 export interface Peer {
   readonly id: string
@@ -56,7 +62,8 @@ export const partSize = 1_048_576
  * none of them. Facts are appended, never edited; two exceptions are part of the contract:
  *
  * - Of two copies of one id the smaller (`at`, `device`) is kept, with a fixed order where these are equal.
- * - A fact, or a row of a batch, that a `redacted` fact names is emptied, whichever of the two comes first.
+ * - What a `redacted` fact names is taken out, whichever of the two comes first: a fact, a row of a batch, a person's name
+ *   wherever it stands, the exact place of a field. An original file that holds it is not kept.
  *
  * Chunks are at most 500 facts or about 4 MiB, and nothing is locked between two of them.
  *
@@ -76,7 +83,7 @@ export interface ProjectLog {
   lastSeq(): Promise<number>
 
   /** Keeps a file whole or not at all. No lock is held while the stream runs. The same bytes twice are kept once. */
-  putAttachment(media: string, bytes: AsyncIterable<Uint8Array> | Iterable<Uint8Array>): Promise<AttachmentHead>
+  putAttachment(media: string, bytes: AsyncIterable<Uint8Array> | Iterable<Uint8Array>): Promise<AttachmentPut>
   attachment(hash: string): Promise<Attachment | null>
   attachments(): AsyncIterable<readonly AttachmentHead[]>
 

@@ -1,5 +1,6 @@
 import {
   type Author,
+  amended,
   createLogicalClock,
   type Fact,
   fieldDescribed,
@@ -13,7 +14,7 @@ import {
   textColumn,
 } from '@thrum/model'
 import { type Clock, sha256Hex } from '@thrum/model/ground'
-import type { ProjectLog, StoredFact } from '../src/index.ts'
+import { forgottenName, type ProjectLog, type StoredFact } from '../src/index.ts'
 
 /** A clock that a test owns: a second passes between two looks. */
 export function testClock(start = Date.UTC(2026, 4, 4, 9)): Clock {
@@ -32,6 +33,26 @@ export function field(name: string, by: Author = author(), hectares = 2): Fact {
 
 export function forget(of: string, by: Author = author()): Fact {
   return makeFact(redacted, { of, because: 'asked to' }, by, { id: `forget-${of}`, subject: of })
+}
+
+/** Forgets a person: the fact holds a hash, not the name. */
+export function forgetName(name: string, project: string, by: Author = author()): Fact {
+  const forgotten = forgottenName(name, project, 'observer')
+  if (forgotten === null) throw new Error(`${name} is no name`)
+  return makeFact(redacted, { name: forgotten, because: 'asked to' }, by, { id: `forget-${forgotten.hash}` })
+}
+
+export function forgetPlace(place: string, by: Author = author()): Fact {
+  return makeFact(redacted, { place, because: 'asked to' }, by, { id: `forget-place-${place}` })
+}
+
+/** A correction with nothing said but what a test needs. */
+export function amendment(
+  id: string,
+  body: { readonly of: string; readonly column: string; readonly from: string | number; readonly to: string | number },
+  by: Author = author(),
+): Fact {
+  return makeFact(amended, { ...body, after: null, reason: 'read again' }, by, { id, subject: body.of })
 }
 
 /** A small sheet as an import writes it: read, two batches of three rows, and its acceptance at the end. */

@@ -2,7 +2,7 @@ import { type Fact, mark, rowsBrought, unpackColumns } from '@thrum/model'
 import { sha256Hex } from '@thrum/model/ground'
 import { describe, expect, it, onTestFinished } from 'vitest'
 import { type ProjectLog, partSize } from '../src/index.ts'
-import { allFacts, author, bytesOf, field, forget, sheet } from './facts.ts'
+import { allFacts, amendment, author, bytesOf, field, forget, forgetName, forgetPlace, sheet } from './facts.ts'
 import { refusal } from './refusal.ts'
 
 /** What every database behind the port must do. `open` gives an empty log. */
@@ -160,11 +160,121 @@ export function describePort(name: string, open: () => Promise<ProjectLog>): voi
     })
   })
 
+  describe(`${name}: forgetting names and places`, () => {
+    const project = 'project-1'
+    const person = 'Orla Invented'
+    const orla = (by = author('desk')): Fact => forgetName(person, project, by)
+    const everything = async (log: ProjectLog): Promise<string> => {
+      const texts = (await allFacts(log)).map((fact) => JSON.stringify({ ...fact, data: null }))
+      for await (const heads of log.attachments()) {
+        for (const { hash } of heads) texts.push((await bytesOf((await log.attachment(hash))?.parts())).toString('latin1'))
+      }
+      return [...texts, JSON.stringify(await log.peers())].join('\n')
+    }
+    const told = (): readonly Fact[] => [
+      ...sheet('spring'),
+      { ...field('Weir'), by: 'orla invented', body: { field: 'Weir', note: 'asked ORLA  INVÉNTED, twice' } },
+    ]
+
+    it('a name goes wherever it stands, whichever comes first, and what stands instead is the same', async () => {
+      const states: string[] = []
+      for (const order of ['before', 'after']) {
+        const log = await emptyLog()
+        if (order === 'before') await log.append([orla()])
+        await log.keepPeer({ id: 'p', name: 'phone of Orla Invented', key: 'k', sent: 0, received: 0 })
+        await log.append(told())
+        if (order === 'after') await log.append([orla()])
+        const text = await everything(log)
+        expect(text.toLowerCase()).not.toMatch(/orla|inv[eé]nted/u)
+        states.push(
+          text
+            .replaceAll(/"seq":\d+,/gu, '')
+            .split('\n')
+            .sort()
+            .join('\n'),
+        )
+        expect((await log.factById('field-Weir'))?.body.note).toMatch(/^asked observer withheld [0-9a-f]{6}, twice$/u)
+      }
+      expect(states[1]).toBe(states[0])
+    })
+
+    it('the fact that forgets a name does not hold it', async () => {
+      expect(JSON.stringify(orla())).not.toMatch(/orla|invented/iu)
+    })
+
+    it('kinds, roles and the columns that a table declares are nobody’s name', async () => {
+      const log = await emptyLog()
+      await log.append([
+        ...sheet('spring'),
+        forgetName('observer', project, author('desk')),
+        forgetName('tally', project, author('desk')),
+      ])
+      const body = rowsBrought.shape.parse((await log.factById('spring-batch-1'))?.body)
+      expect(body.table).toBe('tally')
+      await log.append([{ ...field('Rose'), kind: 'kind-described', body: { kind: 'rose chafer', note: 'Rose saw it' } }])
+      await log.append([forgetName('Rose', project, author('desk'))])
+      expect((await log.factById('field-Rose'))?.body).toMatchObject({ kind: 'rose chafer' })
+      expect((await log.factById('field-Rose'))?.body.note).toMatch(/^observer withheld/u)
+    })
+
+    it('original files that hold it go, and are not kept again', async () => {
+      const text = 'observer;remark\r\n1;mit Orla Invented gezählt\r\n'
+      const encodings = [Buffer.from(text, 'utf8'), Buffer.from(text, 'latin1'), Buffer.from(`\ufeff${text}`, 'utf16le')]
+      const acrossParts = Buffer.concat([Buffer.alloc(partSize - 5, 'x'), Buffer.from(' Orla Invented ')])
+      for (const bytes of [...encodings, acrossParts]) {
+        const log = await emptyLog()
+        const other = await log.putAttachment('text/csv', [Buffer.from('observer\nnobody\n')])
+        const { hash } = await log.putAttachment('text/csv', [bytes])
+        await log.append([orla()])
+        expect(await log.attachment(hash)).toBeNull()
+        expect(await log.attachment(other.hash)).not.toBeNull()
+        expect(await log.putAttachment('text/csv', [bytes])).toMatchObject({ hash, kept: false })
+        expect(await log.attachment(hash)).toBeNull()
+      }
+    })
+
+    it('a file goes with what was forgotten of its sheet, whatever it is written in', async () => {
+      for (const what of [orla(), forget('spring-batch-0#0'), forget('spring-read')]) {
+        for (const order of ['before', 'after']) {
+          const log = await emptyLog()
+          const { hash } = await log.putAttachment('application/zip', [Uint8Array.of(1, 2, 3)])
+          if (order === 'before') await log.append([what])
+          await log.append(sheet('spring', author(), hash))
+          if (order === 'after') await log.append([what])
+          expect(await log.attachment(hash)).toBeNull()
+          expect((await log.putAttachment('application/zip', [Uint8Array.of(1, 2, 3)])).kept).toBe(false)
+        }
+      }
+    })
+
+    it('the exact place of a field goes, with what corrections say of it; its other properties stay', async () => {
+      const place = { latitude: 12.3456789, longitude: 23.4567891, polygon: [[1, 2]] }
+      const weir = { ...field('Weir'), body: { field: 'Weir', crop: 'sweet cherry', ...place } }
+      const mill = { ...field('Mill'), body: { field: 'Mill', ...place } }
+      const moved = amendment('place-moved', { of: weir.id, column: 'latitude', from: 12.3456789, to: 12.34 })
+      const grown = amendment('field-grown', { of: weir.id, column: 'hectares', from: 2, to: 3 })
+      const gone = forgetPlace('Weir')
+      for (const order of [
+        [weir, mill, moved, grown, gone],
+        [gone, moved, grown, mill, weir],
+        [moved, gone, weir, grown, mill],
+      ]) {
+        const log = await emptyLog()
+        for (const fact of order) await log.append([fact])
+        expect((await log.factById(weir.id))?.body).toEqual({ field: 'Weir', crop: 'sweet cherry' })
+        expect((await log.factById(mill.id))?.body).toEqual(mill.body)
+        expect((await log.factById('place-moved'))?.body).toMatchObject({ from: null, to: null })
+        expect((await log.factById('field-grown'))?.body).toMatchObject({ from: 2, to: 3 })
+      }
+    })
+  })
+
   describe(`${name}: attachments`, () => {
     it.each([0, 1, partSize - 1, partSize, partSize + 1, 3 * partSize])('keeps a file of %i bytes', async (size) => {
       const log = await emptyLog()
       const bytes = Uint8Array.from({ length: size }, (_, k) => (k * 7 + (k >> 11)) & 255)
-      const head = await log.putAttachment('text/csv', pieces(bytes, 70_001))
+      const { kept, ...head } = await log.putAttachment('text/csv', pieces(bytes, 70_001))
+      expect(kept).toBe(true)
       expect(head).toEqual({ hash: sha256Hex(bytes), media: 'text/csv', size })
       const held = await log.attachment(head.hash)
       expect(held).toMatchObject(head)

@@ -81,8 +81,8 @@ async function takeAttachments(
       if (held !== null && held.media <= media) continue
       const attachment = await from.attachment(hash)
       if (attachment === null) continue
-      await into.putAttachment(media, unchanged(hash, attachment.parts()))
-      if (held === null) taken += 1
+      const { kept } = await into.putAttachment(media, unchanged(hash, attachment.parts()))
+      if (held === null && kept) taken += 1
       await pause()
     }
   }

@@ -1,14 +1,21 @@
-import { type Fact, factEnvelope, parseAddress } from '@thrum/model'
+import { type Fact, factEnvelope, redacted } from '@thrum/model'
 import { canonicalJson } from '@thrum/model/ground'
 import { storeError } from '../errors.ts'
-import { whatIsForgotten, withoutForgotten } from '../fact/forgetting.ts'
+import { whatIsForgotten } from '../fact/forgetting.ts'
 import { isSameCopy, keptOfTwo } from '../fact/kept-of-two.ts'
+import { sheetOf } from '../fact/sheet-of.ts'
 import type { Appended } from '../port.ts'
-import { type Connection, prepareQuery } from './connection.ts'
+import type { Connection } from './connection.ts'
 import { queryFactById, toFact } from './fact-rows.ts'
+import type { ForgottenFacts } from './forgotten-facts.ts'
+import type { ForgottenFiles } from './forgotten-files.ts'
 
 /** The append of a project file. One transaction a call; the contract is the port's. */
-export function createAppend(connection: Connection): (facts: readonly Fact[]) => Promise<Appended> {
+export function createAppend(
+  connection: Connection,
+  forgotten: ForgottenFacts,
+  files: ForgottenFiles,
+): (facts: readonly Fact[]) => Promise<Appended> {
   const { db, write } = connection
   const insert = db.prepare(
     `insert into fact (id, kind, v, subject, at, "by", device, body, data) values (?, ?, ?, ?, ?, ?, ?, ?, ?) on conflict (id) do nothing`,
@@ -17,24 +24,10 @@ export function createAppend(connection: Connection): (facts: readonly Fact[]) =
     `update fact set seq = (select max(seq) + 1 from fact), kind = ?, v = ?, subject = ?, at = ?, "by" = ?, device = ?, body = ?, data = ?
      where id = ?`,
   )
-  const empty = db.prepare('update fact set body = ?, data = ? where seq = ?')
-  const dropDerived = db.prepare('delete from derived')
   const byId = queryFactById(connection)
-  // Everything that starts with the id and '#', or is the id: '$' is the character after '#'.
-  const forgotten = prepareQuery(
-    db,
-    `select body ->> 'of' from fact where kind = 'redacted' and body ->> 'of' >= ?1 and body ->> 'of' < ?1 || '$'`,
-  )
 
-  const forgottenRows = (id: string): readonly number[] =>
-    forgotten
-      .all(id)
-      .map(([of]) => parseAddress(of as string))
-      .filter((address) => address.fact === id)
-      .map((address) => address.row)
-
-  const append = (came: Fact): 'added' | 'replaced' | 'known' => {
-    const fact = withoutForgotten(came, forgottenRows(came.id))
+  const append = (came: Fact, isAnyForgotten: boolean): 'added' | 'replaced' | 'known' => {
+    const fact = isAnyForgotten ? forgotten.without(came) : came
     const { id, kind, v, subject, at, by, device, data } = fact
     const body = canonicalJson(fact.body)
     if (insert.run(id, kind, v, subject, at, by, device, body, data).changes === 1) return 'added'
@@ -46,16 +39,32 @@ export function createAppend(connection: Connection): (facts: readonly Fact[]) =
     return 'replaced'
   }
 
-  const forget = (fact: Fact): void => {
-    const named = whatIsForgotten(fact)
-    const row = named === null ? undefined : byId.first(named.fact)
-    if (named === null || row === undefined) return
-    const held = toFact(row)
-    const emptied = withoutForgotten(held, [named.row])
-    if (emptied === held) return
-    empty.run(canonicalJson(emptied.body), emptied.data, held.seq)
-    // Whatever was worked out from it may still hold it.
-    dropDerived.run()
+  /** What the facts that came mean for what was there, and for the files. */
+  const forget = (came: readonly Fact[]): void => {
+    const redactions = came.filter(({ kind }) => kind === redacted.kind)
+    for (const redaction of redactions) {
+      const named = whatIsForgotten(redaction)
+      if (named === null) continue
+      forgotten.sweepOne(named.fact)
+      files.dropOfSheets(sheetsOf(named.fact))
+    }
+    if (redactions.some((redaction) => whatIsForgotten(redaction) === null)) {
+      forgotten.sweep()
+      files.dropAll()
+      return
+    }
+    if (!forgotten.isAny()) return
+    const { places } = forgotten.forgetting()
+    for (const { id, body } of came) {
+      if (typeof body.field === 'string' && places.has(body.field)) forgotten.sweepCorrectionsOf(id)
+    }
+    files.dropOfSheets(new Set(came.flatMap((fact) => sheetOf(fact) ?? [])))
+  }
+
+  const sheetsOf = (id: string): readonly string[] => {
+    const row = byId.first(id)
+    const sheet = row === undefined ? null : sheetOf(toFact(row))
+    return sheet === null ? [] : [sheet]
   }
 
   return async (facts) => {
@@ -64,13 +73,17 @@ export function createAppend(connection: Connection): (facts: readonly Fact[]) =
     return await write(() => {
       const added: string[] = []
       const replaced: string[] = []
+      const taken: Fact[] = []
+      let isAnyForgotten = forgotten.isAny()
       for (const fact of facts) {
-        const outcome = append(fact)
+        const outcome = append(fact, isAnyForgotten)
         if (outcome === 'known') continue
         if (outcome === 'added') added.push(fact.id)
         else replaced.push(fact.id)
-        forget(fact)
+        taken.push(fact)
+        isAnyForgotten ||= fact.kind === redacted.kind
       }
+      if (isAnyForgotten) forget(taken)
       return { added, replaced }
     })
   }

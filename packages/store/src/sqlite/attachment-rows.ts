@@ -1,6 +1,7 @@
 import { sha256Stream } from '@thrum/model/ground'
-import { type Attachment, type AttachmentHead, partSize } from '../port.ts'
+import { type Attachment, type AttachmentHead, type AttachmentPut, partSize } from '../port.ts'
 import { type Connection, prepareQuery, type SqlRow } from './connection.ts'
+import type { ForgottenFiles } from './forgotten-files.ts'
 
 const headsInChunk = 500
 
@@ -52,7 +53,8 @@ export function readAttachmentRows(connection: Connection): AttachmentRows {
  */
 export function createPutAttachment(
   connection: Connection,
-): (media: string, bytes: AsyncIterable<Uint8Array> | Iterable<Uint8Array>) => Promise<AttachmentHead> {
+  forgotten: Pick<ForgottenFiles, 'mustGo'>,
+): (media: string, bytes: AsyncIterable<Uint8Array> | Iterable<Uint8Array>) => Promise<AttachmentPut> {
   const { db, read, write } = connection
   db.exec('create table temp.coming (put integer, part integer, bytes blob, primary key (put, part))')
   const wait = db.prepare('insert into temp.coming (put, part, bytes) values (?, ?, ?)')
@@ -64,6 +66,10 @@ export function createPutAttachment(
   const insertParts = db.prepare(
     'insert or ignore into attachment_part (hash, part, bytes) select ?, part, bytes from temp.coming where put = ? order by part',
   )
+  const coming = prepareQuery(db, 'select bytes from temp.coming where put = ? order by part')
+  const partsOf = function* (put: number): Generator<Uint8Array> {
+    for (const [bytes] of coming.each(put)) yield bytes as Uint8Array
+  }
   let puts = 0
 
   return async (media, bytes) => {
@@ -79,11 +85,13 @@ export function createPutAttachment(
         await read(() => wait.run(put, number, part))
       }
       const head = { hash: hash.hex(), media, size }
-      await write(() => {
+      const kept = await write(() => {
+        if (forgotten.mustGo(head.hash, head.media, () => partsOf(put))) return false
         insertHead.run(head.hash, head.media, head.size)
         insertParts.run(head.hash, put)
+        return true
       })
-      return head
+      return { ...head, kept }
     } finally {
       await read(() => forget.run(put))
     }

@@ -1,5 +1,6 @@
 import type { Derived, Peer } from '../port.ts'
 import { type Connection, prepareQuery } from './connection.ts'
+import type { ForgottenFacts } from './forgotten-facts.ts'
 
 /** Caches: worked out from facts, gone without loss. */
 export function readDerivedRows(connection: Connection): { derived(key: string): Promise<Derived | null> } {
@@ -43,10 +44,16 @@ export function readPeerRows(connection: Connection): { peers(): Promise<readonl
   }
 }
 
-export function writePeerRows(connection: Connection): { keepPeer(peer: Peer): Promise<void> } {
+export function writePeerRows(
+  connection: Connection,
+  forgotten: Pick<ForgottenFacts, 'forgetting'>,
+): { keepPeer(peer: Peer): Promise<void> } {
   const keep = connection.db.prepare('insert or replace into peer (id, name, key, sent, received) values (?, ?, ?, ?, ?)')
   return {
     keepPeer: async ({ id, name, key, sent, received }) =>
-      void (await connection.write(() => keep.run(id, name, key, sent, received))),
+      void (await connection.write(() => {
+        const { names } = forgotten.forgetting()
+        keep.run(id, names?.without(name) ?? name, key, sent, received)
+      })),
   }
 }

@@ -4,6 +4,8 @@ import { createAppend } from './append-facts.ts'
 import { createPutAttachment, readAttachmentRows } from './attachment-rows.ts'
 import type { Connection } from './connection.ts'
 import { readFactRows } from './fact-rows.ts'
+import { createForgottenFacts } from './forgotten-facts.ts'
+import { createForgottenFiles } from './forgotten-files.ts'
 import { readDerivedRows, readPeerRows, writeDerivedRows, writePeerRows } from './side-rows.ts'
 
 /** The port over one connection. A log for reading prepares no writing at all. */
@@ -30,11 +32,13 @@ function writers(connection: Connection): Writers {
     const refuse = () => Promise.reject(storeError('store/read-only', { file, because: access.because }))
     return { append: refuse, putAttachment: refuse, keepDerived: refuse, forgetDerived: refuse, keepPeer: refuse }
   }
+  const forgotten = createForgottenFacts(connection)
+  const files = createForgottenFiles(connection, forgotten)
   return {
-    append: createAppend(connection),
-    putAttachment: createPutAttachment(connection),
+    append: createAppend(connection, forgotten, files),
+    putAttachment: createPutAttachment(connection, files),
     ...writeDerivedRows(connection),
-    ...writePeerRows(connection),
+    ...writePeerRows(connection, forgotten),
   }
 }
 
