@@ -2,14 +2,28 @@ import { ThrumError } from '@thrum/model/ground'
 import { askCommand } from './commands/ask.ts'
 import { checkCommand } from './commands/check.ts'
 import type { Command, ExitCode } from './commands/command.ts'
+import { correctCommand } from './commands/correct.ts'
 import { helpCommand } from './commands/help.ts'
+import { historyCommand } from './commands/history.ts'
 import { importCommand } from './commands/import.ts'
 import { newCommand } from './commands/new.ts'
+import { settleCommand } from './commands/settle.ts'
+import { withdrawCommand } from './commands/withdraw.ts'
 import { commonFlags, parseArguments, requireKnown } from './terminal/arguments.ts'
 import { failureJson, failureLines, mishapLines, type Terminal } from './terminal/terminal.ts'
 
 /** Every command there is. */
-export const commands: readonly Command[] = [newCommand, importCommand, checkCommand, askCommand, helpCommand]
+export const commands: readonly Command[] = [
+  newCommand,
+  importCommand,
+  checkCommand,
+  settleCommand,
+  correctCommand,
+  withdrawCommand,
+  historyCommand,
+  askCommand,
+  helpCommand,
+]
 
 async function run(argv: readonly string[], terminal: Terminal): Promise<ExitCode> {
   const [name, ...rest] = argv

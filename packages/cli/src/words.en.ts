@@ -60,12 +60,67 @@ export const words: Words = {
   'cli/check/fine': 'Nothing blocks.',
   'cli/check/blocked': 'Something blocks; see above.',
 
+  'cli/correct/usage': 'A correction names a row, what is corrected in it, and the new value.',
+  'cli/correct/usage/remedy': 'thrum correct counts.csv:14 "honey bee" 12 --reason "read the paper sheet again"',
+  'cli/correct/done': '{row}, {column}: {from} is now {to}. What was written before is kept.',
+  'cli/correct/decides': 'This decides between the corrections that knew nothing of each other.',
+  'cli/correct/new-word': 'No row said {column} "{to}" so far; if that is a slip of the keys, correct it again.',
+  'cli/correct/undo': 'To undo it: thrum withdraw {fact} --reason TEXT',
+
+  'cli/withdraw/usage': 'A withdrawal names one row, fact or file.',
+  'cli/withdraw/usage/remedy':
+    'thrum withdraw counts.csv:14 --reason "counted in the wrong field"; a kind behind the row takes back its tally alone.',
+  'cli/withdraw/done':
+    '{what, select, count {{row} ({told}) is withdrawn, with {tallies, plural, one {its tally} other {its # tallies}}.} tally {The tally of {kind} in {row} is withdrawn.} file {{row} is withdrawn with all its rows.} correction {The correction is undone: what stood before stands again.} withdrawal {The withdrawal is undone.} other {{row} is withdrawn.}} Nothing is deleted.',
+  'cli/withdraw/undo': 'To undo it: thrum withdraw {fact} --reason TEXT',
+
+  'cli/settle/usage': 'To settle a cell, name its row, its column or kind, and its value.',
+  'cli/settle/usage/remedy':
+    'thrum settle counts.csv:5 "honey bee" 3 (or missing, or not-looked-for). thrum settle alone lists them.',
+  'cli/settle/contested':
+    '{cells, plural, one {One cell was} other {# cells were}} corrected by people who knew nothing of each other. The latest stands meanwhile:',
+  'cli/settle/choices': '{row} "{column}" ({told}): {choices}',
+  'cli/settle/choice': '{to} by {by} on {at}.',
+  'cli/settle/cells': '{cells, plural, one {One cell waits} other {# cells wait}} for a person:',
+  'cli/settle/cell': '{row} "{column}" ({told}): "{written}" waits.',
+  'cli/settle/cell-because': '{row} "{column}" ({told}): "{written}" ({because}).',
+  'cli/settle/rows': '{rows, plural, one {One row waits} other {# rows wait}} as a whole:',
+  'cli/settle/row':
+    '{row}: {because}. It is decided in the mapping beside the file ("lines", "duplicates"); then bring the same file again.',
+  'cli/settle/more': '{more, plural, one {one more} other {# more}}; --json lists all.',
+  'cli/settle/none': 'Nothing waits.',
+  'cli/settle/how':
+    'Settle one: thrum settle {row} "{column}" NUMBER (or missing: it was counted and the number is gone; or not-looked-for). Until then it is in no estimate.',
+  'cli/settle/how-contested': 'Decide one: thrum correct {row} "{column}" VALUE --reason TEXT. thrum history {row} tells both.',
+  'cli/settle/done': '{row}, {column}: {from} is settled as {to}.',
+
+  'cli/history/usage': 'History takes one row, and a column or kind of it if you like.',
+  'cli/history/usage/remedy': 'thrum history counts.csv:14',
+  'cli/history/row': '{row} ({told})',
+  'cli/history/fact': '{row}',
+  'cli/history/line': 'As it came, line {line} of {file}: {cells}',
+  'cli/history/cell': '{column}: {brought} in the file',
+  'cli/history/corrected': '{to} by {by}, {at}: "{reason}"{taken, select, yes {; taken back} other {}} [{fact}]',
+  'cli/history/settled': 'settled as {to} by {by}, {at}{taken, select, yes {; taken back} other {}} [{fact}]',
+  'cli/history/by-file':
+    '{to} by the mended file {file}, brought by {by}, {at}{taken, select, yes {; taken back} other {}} [{fact}]',
+  'cli/history/contested':
+    'Not all of these knew of each other. {stands} stands meanwhile. Decide: thrum correct {row} "{column}" VALUE --reason TEXT',
+  'cli/history/stands': '{stands} stands.',
+  'cli/history/never': 'Nothing was ever corrected here.',
+  'cli/history/withdrawn': 'Withdrawn by {by}, {at}: "{reason}"{taken, select, yes {; taken back} other {}} [{fact}]',
+  'cli/history/gone': 'It is withdrawn, and in no answer.',
+
   'cli/help/usage': 'Help takes one topic.',
   'cli/help/usage/remedy': 'thrum help, or thrum help with the name of a command or a question.',
   'cli/help/title': 'Thrum {version}: from timed counts of flower visitors to an answer whose design has been audited.',
   'cli/help/line/new': 'thrum new FILE.thrum: make a project',
   'cli/help/line/import': 'thrum import COUNTS.csv: bring a table of counts; shown first, then accepted',
   'cli/help/line/check': 'thrum check: what is missing or cannot be right in a project',
+  'cli/help/line/settle': 'thrum settle: what waits for you; and to settle it, a cell at a time',
+  'cli/help/line/correct': 'thrum correct FILE:LINE COLUMN VALUE: correct one cell, with a reason',
+  'cli/help/line/withdraw': 'thrum withdraw FILE:LINE: take back a count, a file, or a correction',
+  'cli/help/line/history': 'thrum history FILE:LINE: what was written in a row, and what became of it',
   'cli/help/line/ask': 'thrum ask QUESTION: put a question to a project',
   'cli/help/line/help': 'thrum help TOPIC: more about a command or a question',
   'cli/help/questions': 'Questions:',
@@ -85,6 +140,14 @@ export const words: Words = {
     'thrum import COUNTS.csv [--in FILE.thrum] [--mapping FILE.json] [--accept]\nReads a table of timed counts, proposes what its columns are, and shows what each row\nbecomes. Nothing counts until it is accepted. The mapping is kept beside the table as\nCOUNTS.csv.mapping.json; change it there, or say on the line:\n  --minutes 10            every watch lasted ten minutes\n  --area 20               every watched plot had 20 m2\n  --unit individuals      what one number counts: individuals, visits or snapshot\n  --absent none-seen      in a long table, a kind without a row was looked for and not seen\n                          (or not-looked-for, or not-known)\n  --crop, --season, --observer TEXT   the same for every row\n  --year 2031             for dates written without a year\n  --assigned "strip=at random"        how the levels of something came to the fields\n  --effort "not recorded" nobody wrote down how long they watched: shares only',
   'cli/help/command/check':
     'thrum check [FILE.thrum]\nSays what is missing or cannot be right, with the lines that show it and the cure.\nEnds with 1 if something blocks.',
+  'cli/help/command/settle':
+    'thrum settle [--in FILE.thrum]\nLists cells that wait for a person (a range, a dash, a lower limit), rows that wait as a\nwhole, and corrections that contradict each other.\nthrum settle FILE:LINE COLUMN VALUE\nSettles one: a number, missing (it was counted, and the number is gone), or\nnot-looked-for. COLUMN is a kind or a column: thrum settle counts.csv:5 "honey bee" 3',
+  'cli/help/command/correct':
+    'thrum correct FILE:LINE COLUMN VALUE --reason TEXT [--in FILE.thrum]\nCorrects one cell of a count that was brought. COLUMN is a kind (its tally), a column\n(minutes, date, stage, flowers, observer ...) or something compared. What was written\nbefore stays, with who changed it, when and why. Several files of one name are counts.csv@1,\ncounts.csv@2. Instead of FILE:LINE the address of a row or the id of a fact will do.\nOf two corrections that knew nothing of each other, a third decides.',
+  'cli/help/command/withdraw':
+    'thrum withdraw FILE:LINE [KIND] --reason TEXT [--in FILE.thrum]\nTakes back a count with its tallies, or the tally of one kind alone.\nthrum withdraw FILE --reason TEXT     all rows of a file; it may then be brought again\nthrum withdraw ID --reason TEXT       a correction (what stood before stands again), a\n                                      withdrawal, or any fact\nNothing is deleted.',
+  'cli/help/command/history':
+    'thrum history FILE:LINE [COLUMN] [--in FILE.thrum]\nTells how a row came, each correction of it with who, when and why, and what stands.\nThe ids in brackets are for thrum withdraw.',
   'cli/help/command/ask': 'thrum ask QUESTION [options]\nPuts a question to a project. thrum help QUESTION lists its options.',
   'cli/help/command/help': 'thrum help [TOPIC]\nTells more about a command or a question.',
 

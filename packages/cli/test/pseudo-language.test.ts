@@ -33,7 +33,7 @@ const fromData = new Set(
   observer field date start minutes stage flowers tally visit kinds visits verdict shown alike unsettled leaning design blocks thrum csv
   vale who what differs is sound blocks times exp ln sum sqrt se level a blocks nuisances ratio limits sample of over fields mean one
   log daypart position season per time area all kinds individuals hives hive distance hiveDistance mapping json missing nothing temperature
-  new import check ask help json title in accept absent unit crop year effort assigned none seen not looked for known at random recorded
+  new import check settle correct withdraw history forget merge restore ask help json title in accept absent unit crop year effort assigned none seen not looked for known at random recorded
   chosen Larkmoor NUMBER TEXT YEAR MONTH DAY until flower and snapshot more fewer bloom min`.split(/\s+/u),
 )
 

@@ -8,6 +8,13 @@ export { proposeMapping } from './mapping/propose-mapping.ts'
 export { measureUnits, type Role, roles } from './mapping/roles.ts'
 // What its columns are
 export { type MappedColumn, type Mapping, mappingShape, parseMapping } from './mapping/shape.ts'
+// Mended files, and single cells
+export { asCorrection, cellTold, emptyCell, type MendedCell, sameCell } from './mended/cell.ts'
+export { type CellDifference, compareRows, type MendedPlan } from './mended/compare-rows.ts'
+export { matchRows, type RowMatches } from './mended/match-rows.ts'
+export { type NewTables, onlyNew } from './mended/only-new.ts'
+export { cellOf, type FreshRows, freshRows, type HeldRows, type HeldTally, tallyLabel, writtenOf } from './mended/rows.ts'
+export { missingWords, readTypedCell, type TypedCell, unitOfColumn } from './mended/typed-cell.ts'
 // What a person sees, and what is kept
 export { describeRead } from './preview/describe-read.ts'
 export type { Encoding, LineEnds } from './read/decode-bytes.ts'

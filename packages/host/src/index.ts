@@ -1,5 +1,17 @@
 // A project, open
 export { checkProjectFile } from '@thrum/store/sqlite'
+// Correcting, withdrawing, settling, looking back
+export { type CorrectionAsked, type CorrectionMade, correctCell } from './corrections/correct.ts'
+export { historyOfRow, type RowHistory, type ToldCell, type ToldStep, type ToldWithdrawal } from './corrections/history.ts'
+export {
+  type ContestedCell,
+  settleCell,
+  type ToSettle,
+  type WaitingCell,
+  type WaitingRow,
+  whatWaits,
+} from './corrections/settle.ts'
+export { type WithdrawalMade, type WithdrawnWhat, withdraw } from './corrections/withdraw.ts'
 // Bringing counts
 export { bringCounts, type CountsBrought, type CountsOffered, offerCounts } from './counts/bring-counts.ts'
 // The demonstration

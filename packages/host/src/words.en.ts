@@ -1,7 +1,9 @@
 import type { Words } from '@thrum/model/ground'
+import { correctionWords } from './corrections/words.en.ts'
 
 /** What `host` says to a person, in English. ICU message texts by id. */
 export const words: Words = {
+  ...correctionWords,
   'host/read-only': '{file} cannot be written: {because}',
   'host/read-only/remedy': 'Nothing was changed. Copy the project to a place where you may write, and use the copy.',
   'host/no-such-question': 'There is no question "{id}".',

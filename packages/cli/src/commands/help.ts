@@ -7,7 +7,7 @@ import { typedName } from '../terminal/arguments.ts'
 import type { Terminal } from '../terminal/terminal.ts'
 import type { Command } from './command.ts'
 
-const commandNames = ['new', 'import', 'check', 'ask', 'help'] as const
+const commandNames = ['new', 'import', 'check', 'settle', 'correct', 'withdraw', 'history', 'ask', 'help'] as const
 
 function valueWord(declared: OptionDeclaration): string {
   if (declared.type === 'choice') return declared.choices.join('|')

@@ -25,11 +25,17 @@ export interface SheetToBring {
   readonly mapping: Mapping
   readonly read: CountsRead
   readonly author: Author
+  /** Where the file is a mended one: the sheet it mends, and what identifies the part of it that is new. */
+  readonly mends?: { readonly sheet: string; readonly content: string }
 }
 
-/** The id of a sheet: the same project, bytes and mapping give the same id on every machine. */
-export function sheetId(project: string, fileHash: string, mapping: Mapping): string {
-  return sha256Hex(canonicalJson([project, fileHash, mapping]))
+/**
+ * The id of a sheet: the same project, bytes and mapping give the same id on every machine. Of a mended file only what is
+ * new is brought, so the sheet it mends and that part belong to its id.
+ */
+export function sheetId(project: string, fileHash: string, mapping: Mapping, mends?: SheetToBring['mends']): string {
+  const more = mends === undefined ? [] : [mends.sheet, mends.content]
+  return sha256Hex(canonicalJson([project, fileHash, mapping, ...more]))
 }
 
 function sliceOf({ name, unit, column }: NamedColumn, from: number, to: number): NamedColumn {
@@ -69,9 +75,9 @@ function flatNote({ id, values }: Saying): { id: string; values: { [name: string
  * `sheet-accepted`. Ids are hashes, so that the same file brought twice is the same facts.
  */
 export function* sheetFacts(sheet: SheetToBring): Generator<Fact> {
-  const { project, file, bytes, mapping, read, author } = sheet
+  const { project, file, bytes, mapping, read, author, mends } = sheet
   const { fileHash } = read
-  const id = sheetId(project, fileHash, mapping)
+  const id = sheetId(project, fileHash, mapping, mends)
   const idOf = (...parts: readonly (string | number)[]): string => sha256Hex(canonicalJson([id, ...parts]))
 
   yield makeFact(
@@ -84,6 +90,7 @@ export function* sheetFacts(sheet: SheetToBring): Generator<Fact> {
       mapping: JSON.parse(canonicalJson(mapping)),
       rows: read.rows,
       notes: read.notes.map(flatNote),
+      ...(mends === undefined ? {} : { mends: mends.sheet }),
     },
     author,
     { id: idOf('sheet-read'), subject: id },

@@ -108,6 +108,8 @@ export const sheetRead = kind(
     mapping: z.record(z.string(), z.json()),
     rows: z.object({ read: z.number(), accepted: z.number(), waiting: z.number(), refused: z.number() }),
     notes: z.array(z.object({ id: z.string(), values: z.record(z.string(), z.union([z.string(), z.number()])) })),
+    /** The sheet of the earlier version of the same file, where this one is a mended one. */
+    mends: name.optional(),
   }),
 )
 export const rowsBrought = kind(

@@ -1,0 +1,68 @@
+import {
+  amended,
+  type BodyOf,
+  type CellHistory,
+  cellHistories,
+  cellSettled,
+  type Fact,
+  readFact,
+  redacted,
+  type Snapshot,
+  withdrawn,
+} from '@thrum/model'
+import type { Project } from '../project/project.ts'
+import { type BroughtSheet, readBroughtSheets } from './brought-rows.ts'
+import { createRowNames } from './row-names.ts'
+
+/** A withdrawal: what it took back, and whether it was itself taken back. */
+export interface Withdrawal {
+  readonly fact: Fact
+  readonly of: string
+  readonly reason: string
+}
+
+/** A project with all that was ever corrected in it: what correcting, settling and looking back need to know. */
+export interface CorrectedProject {
+  readonly project: Project
+  readonly snapshot: Snapshot
+  readonly sheets: readonly BroughtSheet[]
+  readonly histories: readonly CellHistory[]
+  readonly withdrawals: readonly Withdrawal[]
+  /** A row as a person can name it. */
+  readonly nameOf: (address: string) => string
+}
+
+/** Reads a project for correcting. Its author's clock is then ahead of every fact in it. @throws ThrumError store/... */
+export async function readCorrected(project: Project): Promise<CorrectedProject> {
+  const snapshot = await project.snapshot()
+  const facts: Fact[] = []
+  const kinds = [amended.kind, cellSettled.kind, withdrawn.kind, redacted.kind]
+  for await (const chunk of project.log.factsAfter(0, { kinds })) facts.push(...chunk)
+  const withdrawals = facts.flatMap((fact): Withdrawal[] => {
+    const read = fact.kind === withdrawn.kind ? readFact(fact) : null
+    if (read?.kind !== 'read') return []
+    const { of, reason } = read.body as BodyOf<typeof withdrawn>
+    return [{ fact, of, reason }]
+  })
+  const sheets = await readBroughtSheets(project)
+  return { project, snapshot, sheets, histories: cellHistories(facts), withdrawals, nameOf: createRowNames(sheets) }
+}
+
+export function historyOf({ histories }: Pick<CorrectedProject, 'histories'>, of: string, column: string): CellHistory | null {
+  return histories.find((history) => history.of === of && history.column === column) ?? null
+}
+
+/** Withdrawals of an address that stand: an even number of withdrawals of withdrawals above each. */
+export function standingWithdrawals({ withdrawals }: Pick<CorrectedProject, 'withdrawals'>, of: string): readonly Withdrawal[] {
+  return withdrawals.filter((own) => own.of === of && standingWithdrawals({ withdrawals }, own.fact.id).length === 0)
+}
+
+/** What a new correction of a cell is made in knowledge of. */
+export function knowledgeOf(history: CellHistory | null): {
+  readonly after: string | null
+  readonly knowing?: string[]
+} {
+  const after = history?.standing?.fact.id ?? null
+  const others = (history?.open ?? []).map(({ fact }) => fact.id).filter((id) => id !== after)
+  return others.length === 0 ? { after } : { after, knowing: others }
+}

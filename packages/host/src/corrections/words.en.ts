@@ -1,0 +1,43 @@
+import type { Words } from '@thrum/model/ground'
+
+/** What is said while rows are found, corrected, withdrawn and settled. */
+export const correctionWords: Words = {
+  'host/row/unknown': 'There is no row, fact or file "{found}" in this project.',
+  'host/row/unknown/remedy':
+    'Name a row as FILE:LINE, for example counts.csv:14. {count, plural, =0 {No file was brought so far.} one {The file is {files}.} other {Files are {files}.}}',
+  'host/row/no-such-line': '{file} has no count on line {line}.',
+  'host/row/no-such-line/remedy': 'The nearest lines that have one: {near}. Lines are counted from 1, the header among them.',
+  'host/row/set-aside':
+    'Line {line} of {file} is in no table: it {state, select, refused {was set aside} other {waits as a whole}} ({because}).',
+  'host/row/set-aside/remedy': `Whole rows are decided in the mapping beside the file: write "lines": '{' "{line}": "keep" '}' (or "leave-out"), and bring the same file again; only what changes is proposed.`,
+  'host/row/no-row': '{found} is no row.',
+  'host/row/no-row/remedy': 'Name a row as FILE:LINE, for example counts.csv:14.',
+  'host/row/withdrawn': '{row} was withdrawn, so nothing of it can be changed.',
+  'host/row/withdrawn/remedy': 'thrum history {row} tells who withdrew it; withdraw that withdrawal to have it back.',
+  'host/file/which': 'Several files came under the name {file}.',
+  'host/file/which/remedy': 'Say which, with its number behind it: {found}.',
+  'host/file/no-version': 'Only {versions, plural, one {one file} other {# files}} came under the name {file}.',
+  'host/file/no-version/remedy': 'Leave the number out for the latest.',
+  'host/cell/unknown': '{row} has nothing that is called "{name}".',
+  'host/cell/unknown/remedy': 'Kinds counted there: {kinds}. Columns: {columns}.',
+  'host/cell/which': '{row} has more than one tally of "{name}".',
+  'host/cell/which/remedy': 'Say which: {kinds}.',
+  'host/correct/no-reason': 'A correction needs a reason.',
+  'host/correct/no-reason/remedy': 'Nothing was written. Say why, for example --reason "read the paper sheet again".',
+  'host/correct/no-change': '{column} of {row} is {value} already.',
+  'host/correct/no-change/remedy': 'Nothing was written.',
+  'host/correct/not-this-fact': 'A fact of kind {kind} is not corrected column by column.',
+  'host/correct/not-this-fact/remedy': 'Correct its rows as FILE:LINE, or withdraw the fact: thrum withdraw {fact} --reason TEXT',
+  'host/correct/does-not-fit': '"{value}" does not fit {column} of a fact of kind {kind}.',
+  'host/correct/does-not-fit/remedy': 'Nothing was written. The fact has: {columns}.',
+  'host/withdraw/already': '{row} is withdrawn already.',
+  'host/withdraw/already/remedy': 'Nothing was written. thrum history {row} tells who did it and why.',
+  'host/withdraw/never': 'A fact of kind {kind} cannot be taken back.',
+  'host/withdraw/never/remedy': 'To take back a whole file, name the file: thrum withdraw counts.csv --reason TEXT',
+  'host/withdraw/no-kind': '"{name}" is a column, and a column cannot be withdrawn.',
+  'host/withdraw/no-kind/remedy': 'Correct it, or name a kind to withdraw its tally alone.',
+  'host/settle/not-waiting': '{column} of {row} does not wait: it is {value}.',
+  'host/settle/not-waiting/remedy': 'To change it: thrum correct {row} "{column}" VALUE --reason TEXT',
+  'host/settle/no-number': '"{written}" leaves the cell waiting.',
+  'host/settle/no-number/remedy': 'Write one number, or one of: {words}.',
+}
