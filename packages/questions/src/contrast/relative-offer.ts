@@ -54,7 +54,10 @@ export function relativeOffer(asked: ContrastCase): RelativeOffer | null {
   const [before, after] = [againstTheRest(asked, label, 0), againstTheRest(asked, label, 1)]
   if (before === null || after === null) return null
   const exact = oddsRatioExact(after.first, after.second, before.first, before.second)
-  return exact.kind === 'ratio' ? { ...names, ratio: exact.ratio, limits: exact.limits, fields: null } : null
+  // Without a single other visitor at one level the ratio is endless, and nothing that a sentence could hold.
+  return exact.kind === 'ratio' && Number.isFinite(exact.ratio)
+    ? { ...names, ratio: exact.ratio, limits: exact.limits, fields: null }
+    : null
 }
 
 export function relativeEstimate(offer: RelativeOffer, watches: number): Estimate {

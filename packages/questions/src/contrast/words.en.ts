@@ -18,6 +18,8 @@ export const words: Words = {
   'questions/against-itself/remedy': 'Name another kind with --against.',
   'questions/one-level': 'There is nothing to compare: "{factor}" has one level only ("{level}") in these counts.',
   'questions/one-level/remedy': 'Loosen the conditions, or compare something else.',
+  'questions/no-levels': 'Nothing is recorded of "{factor}" in these counts.',
+  'questions/no-levels/remedy': 'Loosen the conditions, or tell the counts apart by something else.',
   'questions/worth-needed': 'Say first which difference would be worth acting on. It has no default.',
   'questions/worth-needed/remedy':
     'Add --worth and a ratio; suggested here: --worth {suggested, number} (a smaller difference would then count as too small to act on).',

@@ -33,8 +33,8 @@ export function headline(asked: VisitCase, blocked: boolean): Saying {
   })
 }
 
-/** What was counted, rates, and shares, each scoped to what it rests on. */
-export function canSay(asked: VisitCase): readonly Saying[] {
+/** What was counted, rates where they are not blocked, and shares, each scoped to what it rests on. */
+export function canSay(asked: VisitCase, blocked: boolean): readonly Saying[] {
   const { scale, unit } = perUnit(asked.measure, asked.selected.unit === 'snapshot')
   return asked.groups.flatMap((group) => {
     const counted = saying('questions/who-visits/can-say/counted', {
@@ -49,7 +49,7 @@ export function canSay(asked: VisitCase): readonly Saying[] {
         }),
       ),
     })
-    const rates = group.rates.flatMap((own) => toldRate(own, scale) ?? [])
+    const rates = blocked ? [] : group.rates.flatMap((own) => toldRate(own, scale) ?? [])
     const shares = group.shares.filter(({ part }) => part > 0)
     return [
       counted,

@@ -21,7 +21,12 @@ export function clumped(asked: VisitCase): readonly Finding[] {
 
 /** Counts made when the insects could not fly. */
 export function outside(asked: VisitCase): readonly Finding[] {
-  const left = asked.groups.flatMap((group) => group.rates.flatMap(({ rows }) => group.rows.filter((row) => !rows.includes(row))))
+  const left = asked.groups.flatMap((group) =>
+    group.rates.flatMap(({ rows }) => {
+      const flying = new Set(rows)
+      return group.rows.filter((row) => !flying.has(row))
+    }),
+  )
   const rows = [...new Set(left)]
   if (rows.length === 0) return []
   return [

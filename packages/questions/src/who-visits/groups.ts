@@ -1,4 +1,5 @@
 import { type OptionsOf, type Snapshot, textAt } from '@thrum/model'
+import { ThrumError } from '@thrum/model/ground'
 import {
   allKinds,
   auditRates,
@@ -109,6 +110,7 @@ function groupRows(
     rows.filter((row) => (factor.levelOf[row] ?? -1) >= 0),
     (row) => factor.levelOf[row] as number,
   )
+  if (byLevel.size === 0) throw new ThrumError('questions/no-levels', { factor: by })
   return factor.levels.flatMap((name, level) => (byLevel.has(level) ? [{ name, rows: byLevel.get(level) ?? [] }] : []))
 }
 

@@ -1,6 +1,6 @@
 import type { Answer, Snapshot } from '@thrum/model'
 import { type Saying, saying } from '@thrum/model/ground'
-import { isBlocked } from '@thrum/survey'
+import { byGravity, isBlocked } from '@thrum/survey'
 import { cautionOf } from '../contrast/cautions.ts'
 import { recipeOf } from '../contrast/recipe.ts'
 import type { Work } from '../question.ts'
@@ -22,12 +22,14 @@ function nextSteps(asked: VisitCase, blocked: boolean): readonly Saying[] {
 export async function runWhoVisits(snapshot: Snapshot, options: WhoVisitsOptions, work: Work): Promise<Answer> {
   const asked = visitCase(snapshot, options)
   await work.breathe()
-  const findings = [...asked.findings, ...clumped(asked), ...outside(asked)]
+  const findings = byGravity([...asked.findings, ...clumped(asked), ...outside(asked)])
   const blocked = isBlocked(findings)
   const estimates = asked.groups.flatMap((group) => [
     ...(blocked ? [] : rateEstimates(asked, group)),
     ...shareEstimates(group, asked.sightingsOnly),
   ])
+  const grouped = asked.groups.reduce((sum, { rows }) => sum + rows.length, 0)
+  const ungrouped = asked.selected.rows.length - grouped
   return {
     version: 1,
     question: 'who-visits',
@@ -39,7 +41,7 @@ export async function runWhoVisits(snapshot: Snapshot, options: WhoVisitsOptions
     verdict: blocked ? 'design-blocks' : null,
     evidence: 'counted',
     headline: headline(asked, blocked),
-    claims: { canSay: canSay(asked), cannotSay: cannotSay(asked, blocked) },
+    claims: { canSay: canSay(asked, blocked), cannotSay: cannotSay(asked, blocked) },
     estimates,
     cautions: findings.map((finding) => cautionOf(snapshot, finding)),
     method: {
@@ -47,6 +49,7 @@ export async function runWhoVisits(snapshot: Snapshot, options: WhoVisitsOptions
       equation: 'R = sum Y_f / sum E_f;  se = sqrt(F/(F-1) * sum (Y_f - R E_f)^2) / sum E;  limits R * exp(-/+ t(F-1) * se / R)',
       choices: [
         saying('questions/choice/rates-over-fields'),
+        ...(ungrouped > 0 ? [saying('questions/left-out/no-level', { counts: ungrouped, fields: '' })] : []),
         ...(asked.selected.excepted > 0 ? [saying('questions/left-out/excepted', { counts: asked.selected.excepted })] : []),
       ],
       checks: asked.groups.flatMap(({ rates }) =>
