@@ -1,0 +1,7 @@
+import { expect, it } from 'vitest'
+import { askAnyProject } from './any-project.ts'
+
+it('identity: 350 projects, however little is in them: each question is answered or ends with a remedy', async () => {
+  const { answered, stopped } = await askAnyProject(41, 350)
+  expect(answered).toBeGreaterThan(stopped)
+}, 600_000)
