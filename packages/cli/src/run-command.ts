@@ -10,7 +10,7 @@ import { newCommand } from './commands/new.ts'
 import { settleCommand } from './commands/settle.ts'
 import { withdrawCommand } from './commands/withdraw.ts'
 import { commonFlags, parseArguments, requireKnown } from './terminal/arguments.ts'
-import { failureJson, failureLines, mishapLines, type Terminal } from './terminal/terminal.ts'
+import { failureJson, failureLines, mishap, type Terminal } from './terminal/terminal.ts'
 
 /** Every command there is. */
 export const commands: readonly Command[] = [
@@ -26,8 +26,10 @@ export const commands: readonly Command[] = [
 ]
 
 async function run(argv: readonly string[], terminal: Terminal): Promise<ExitCode> {
-  const [name, ...rest] = argv
-  if (name === undefined || name === '--help' || name === '-h') return helpCommand.run(parseArguments([], commonFlags), terminal)
+  // --json may stand before the command as well as behind it.
+  const [name, ...rest] = argv[0] === '--json' && argv.length > 1 ? [...argv.slice(1), '--json'] : argv
+  if (name === undefined || name === '--json' || name === '--help' || name === '-h')
+    return helpCommand.run(parseArguments([], commonFlags), terminal)
   const command = commands.find((own) => own.name === name)
   if (command === undefined)
     throw new ThrumError('cli/no-such-command', { name, known: commands.map((own) => own.name).join(', ') })
@@ -46,10 +48,9 @@ export async function runCommand(argv: readonly string[], terminal: Terminal): P
   try {
     return await run(argv, terminal)
   } catch (error) {
-    if (error instanceof ThrumError) {
-      if (terminal.isJson) terminal.json(failureJson(error, terminal.say))
-      else terminal.note(failureLines(error, terminal.say).join('\n'))
-    } else terminal.note(mishapLines(error, terminal.say).join('\n'))
+    const failure = error instanceof ThrumError ? error : mishap(error)
+    if (terminal.isJson) terminal.json(failureJson(failure, terminal.say))
+    else terminal.note(failureLines(failure, terminal.say).join('\n'))
     return 2
   }
 }

@@ -2,7 +2,7 @@ import { mkdirSync, writeFileSync } from 'node:fs'
 import { basename, join } from 'node:path'
 import { type Asking, ask, askSnapshot, factsOf, localAuthor, openProject, planSnapshot, requireQuestion } from '@thrum/host'
 import { saying, ThrumError } from '@thrum/model/ground'
-import { answerJson, printAnswer, withTexts } from '@thrum/report'
+import { answerJson, printAnswer, withTexts, wrap } from '@thrum/report'
 import { type Arguments, requireKnown, single } from '../terminal/arguments.ts'
 import type { Terminal } from '../terminal/terminal.ts'
 import type { Command } from './command.ts'
@@ -10,6 +10,9 @@ import { readBytes } from './read-file.ts'
 import { whichProject } from './which-project.ts'
 
 const own = ['in', 'plan', 'receipt', 'seed', 'brief']
+
+/** Options that the host fills in from the log; nobody types them. */
+export const filledIn: readonly string[] = ['worthSet', 'looks']
 
 type Raw = { readonly [name: string]: readonly string[] }
 
@@ -22,13 +25,13 @@ function tell({ answer, snapshot, question }: Asking, given: Arguments, terminal
   mkdirSync(folder, { recursive: true })
   for (const { name, text } of question.receipt(snapshot, answer).files) writeFileSync(join(folder, name), text)
   writeFileSync(join(folder, 'answer.json'), `${answerJson(answer, terminal.say)}\n`)
-  terminal.print(`\n${terminal.say(saying('cli/ask/receipt', { folder }))}`)
+  terminal.print(`\n${wrap(terminal.say(saying('cli/ask/receipt', { folder }))).join('\n')}`)
 }
 
 async function askProject(id: string, raw: Raw, given: Arguments, terminal: Terminal): Promise<void> {
   const project = await openProject(whichProject(given), 'write')
   try {
-    if (project.access.mode === 'read') terminal.note(terminal.say(project.access.because))
+    if (project.access.mode === 'read') terminal.note(wrap(terminal.say(project.access.because)).join('\n'))
     tell(await ask(project, id, raw, terminal.work, single(given, 'seed')), given, terminal)
   } finally {
     await project.close()
@@ -52,7 +55,7 @@ export const askCommand: Command = {
     const [id, ...more] = given.words
     if (id === undefined || more.length > 0) throw new ThrumError('cli/ask/usage')
     const question = requireQuestion(id)
-    requireKnown(given, [...own, ...Object.keys(question.options)])
+    requireKnown(given, [...own, ...Object.keys(question.options).filter((name) => !filledIn.includes(name))])
     const raw = Object.fromEntries([...given.options].filter(([name]) => !own.includes(name)))
     const plan = single(given, 'plan')
     if (plan === undefined) await askProject(id, raw, given, terminal)

@@ -24,16 +24,13 @@ export const checkCommand: Command = {
       const snapshot = await project.snapshot()
       const findings = checkProject(snapshot)
       const { count } = snapshot.tables
-      print(
-        say(
-          saying('cli/check/holds', {
-            counts: count.rows,
-            fields: snapshot.fields.length,
-            kinds: snapshot.kinds.length,
-            sheets: snapshot.sheets.length,
-          }),
-        ),
-      )
+      const holdings = saying('cli/check/holds', {
+        counts: count.rows,
+        fields: snapshot.fields.length,
+        kinds: snapshot.kinds.length,
+        sheets: snapshot.sheets.length,
+      })
+      for (const line of wrap(say(holdings))) print(line)
       for (const { severity, text, cure, rows } of findings) {
         for (const line of wrap(`${say(saying(`report/severity/${severity}`))} ${say(text)}`, '  - ', '    ')) print(line)
         if (cure !== null) for (const line of wrap(say(saying('report/cure', { cure })), '    ', '    ')) print(line)
@@ -45,7 +42,8 @@ export const checkCommand: Command = {
             `    ${say(saying('cli/check/lines', { lines: lines.join(', '), more: Math.max(0, rows.length - lines.length) }))}`,
           )
       }
-      for (const sheet of snapshot.unfinishedSheets) print(say(saying('cli/check/unfinished', { sheet: sheet.slice(0, 12) })))
+      for (const sheet of snapshot.unfinishedSheets)
+        for (const line of wrap(say(saying('cli/check/unfinished', { sheet: sheet.slice(0, 12) })))) print(line)
       const holds = findings.every(({ severity }) => severity !== 'block')
       print(say(saying(holds ? 'cli/check/fine' : 'cli/check/blocked')))
       terminal.json(

@@ -5,6 +5,7 @@ import { questions } from '@thrum/questions'
 import { wrap } from '@thrum/report'
 import { typedName } from '../terminal/arguments.ts'
 import type { Terminal } from '../terminal/terminal.ts'
+import { filledIn } from './ask.ts'
 import type { Command } from './command.ts'
 
 const commandNames = ['new', 'import', 'check', 'settle', 'correct', 'withdraw', 'history', 'ask', 'help'] as const
@@ -32,7 +33,7 @@ function ofQuestion({ say, print }: Terminal, id: string): void {
   for (const line of wrap(say(saying(`questions/${id}/title`)))) print(line)
   print('')
   for (const [name, declared] of Object.entries(question.options)) {
-    if (name === 'worthSet' || name === 'looks') continue
+    if (filledIn.includes(name)) continue
     for (const line of wrap(`--${typedName(name)} ${valueWord(declared)}: ${say(saying(declared.explained))}`, '  ', '      '))
       print(line)
   }

@@ -36,7 +36,7 @@ export function failureJson(error: ThrumError, say: Speaker): unknown {
 }
 
 /** How a failure of the program itself is told: what it was, and that nothing is lost. */
-export function mishapLines(error: unknown, say: Speaker): readonly string[] {
+export function mishap(error: unknown): ThrumError {
   const what = error instanceof Error ? `${error.name}: ${error.message}` : String(error)
-  return failureLines(new ThrumError('cli/mishap', { what }), say)
+  return new ThrumError('cli/mishap', { what }, { cause: error })
 }

@@ -60,8 +60,10 @@ export async function openProject(path: string, mode: 'write' | 'read', author: 
 
 /** A new, empty project. @throws ThrumError store/exists, ... */
 export async function createProject(path: string, title: string, author: Author = localAuthor()): Promise<Project> {
+  // Checked before the file is there: a title that cannot be one leaves no file behind.
+  const described = makeFact(projectDescribed, { project: v7(), title }, author)
   const log = await createProjectFile(path)
-  await log.append([makeFact(projectDescribed, { project: v7(), title }, author)])
+  await log.append([described])
   return openOver(path, log, author)
 }
 
