@@ -3,10 +3,13 @@ import { askCommand } from './commands/ask.ts'
 import { checkCommand } from './commands/check.ts'
 import type { Command, ExitCode } from './commands/command.ts'
 import { correctCommand } from './commands/correct.ts'
+import { forgetCommand } from './commands/forget.ts'
 import { helpCommand } from './commands/help.ts'
 import { historyCommand } from './commands/history.ts'
 import { importCommand } from './commands/import.ts'
+import { mergeCommand } from './commands/merge.ts'
 import { newCommand } from './commands/new.ts'
+import { restoreCommand } from './commands/restore.ts'
 import { settleCommand } from './commands/settle.ts'
 import { withdrawCommand } from './commands/withdraw.ts'
 import { commonFlags, parseArguments, requireKnown } from './terminal/arguments.ts'
@@ -21,6 +24,9 @@ export const commands: readonly Command[] = [
   correctCommand,
   withdrawCommand,
   historyCommand,
+  forgetCommand,
+  mergeCommand,
+  restoreCommand,
   askCommand,
   helpCommand,
 ]

@@ -44,6 +44,33 @@ export const words: Words = {
   'cli/import/done': 'Accepted: {counts, plural, one {one count} other {# counts}} of {file} now stand in {project}.',
   'cli/import/known': '{file} was brought before with this mapping. Nothing was added.',
 
+  'cli/import/file-not-kept':
+    '{file} itself is not kept in the project, because it holds a name or a place that the project forgot. Its rows are kept without it.',
+  'cli/mended/of': '{file} is another version of {mends}, which was brought on {day}. Its rows are matched by {key}.',
+  'cli/mended/equal':
+    '{rows, plural, =0 {No row is as before.} one {One row is as before and adds nothing.} other {# rows are as before and add nothing.}}',
+  'cli/mended/changed': '{cells, plural, one {One cell changed and becomes} other {# cells changed and become}} a correction:',
+  'cli/mended/cell': 'line {line}, {column}: {from} → {to}',
+  'cli/mended/kept':
+    '{cells, plural, one {One cell changed} other {# cells changed}} that a person corrected here to another value. It stays as corrected here (thrum correct changes it):',
+  'cli/mended/more': '{more, plural, one {one more} other {# more}}; --json lists all',
+  'cli/mended/added':
+    '{rows, plural, one {One row is} other {# rows are}} new: {lines, plural, one {line} other {lines}} {numbers}.',
+  'cli/mended/added-tallies': '{tallies, plural, one {One tally is} other {# tallies are}} new in rows that were there: {kinds}.',
+  'cli/mended/gone':
+    '{rows, plural, one {One row is} other {# rows are}} no longer in the file: {names}. {rows, plural, one {It stays} other {They stay}} as {rows, plural, one {it is} other {they are}}, unless you say --withdraw-missing.',
+  'cli/mended/gone-tallies':
+    '{tallies, plural, one {One tally is} other {# tallies are}} no longer in the file: {kinds}. {tallies, plural, one {It stays} other {They stay}}, unless you say --withdraw-missing.',
+  'cli/mended/withdrawn':
+    '{rows, plural, one {One row} other {# rows}} (lines {numbers}) {rows, plural, one {was} other {were}} withdrawn here and {rows, plural, one {stays} other {stay}} so.',
+  'cli/mended/columns-gone': 'No longer in the file: {columns}. What they said stays.',
+  'cli/mended/nothing': 'Nothing changes.',
+  'cli/mended/accept': 'Take these changes? (yes or no)',
+  'cli/mended/not-yet':
+    'Nothing is changed yet. If this is right: thrum import {file} --in {project} --accept. If the rows are matched wrongly, name the columns that tell watches apart: --key field,plot,date,start. If it is another file: --separate.',
+  'cli/mended/done':
+    'Accepted {file} into {project}: {corrections, plural, =0 {no correction} one {one correction} other {# corrections}}, {counts, plural, =0 {no new count} one {one new count} other {# new counts}}{tallies, plural, =0 {} one {, one new tally} other {, # new tallies}}{withdrawn, plural, =0 {} one {, one withdrawal} other {, # withdrawals}}.',
+
   'cli/ask/usage': 'Ask one question at a time.',
   'cli/ask/usage/remedy': 'For example thrum ask who-visits. thrum help lists the questions.',
   'cli/ask/plan-only-audit': 'A plan holds no counts yet, so "{id}" has nothing to answer with.',
@@ -111,6 +138,57 @@ export const words: Words = {
   'cli/history/withdrawn': 'Withdrawn by {by}, {at}: "{reason}"{taken, select, yes {; taken back} other {}} [{fact}]',
   'cli/history/gone': 'It is withdrawn, and in no answer.',
 
+  'cli/forget/usage': 'What is forgotten is a person, the place of a field, or a fact.',
+  'cli/forget/usage/remedy':
+    'thrum forget observer "NAME" --because "asked to", thrum forget place FIELD --because TEXT, or thrum forget fact ID --because TEXT',
+  'cli/forget/stands': '"{name}" stands in:',
+  'cli/forget/nowhere': '"{name}" stands nowhere in this project. Other copies will forget it when they take from this one.',
+  'cli/forget/words': '  {where}, column {column}: {number, plural, one {one word} other {# words}}',
+  'cli/forget/facts': '  {number, plural, one {one fact} other {# facts}} of kind {where}',
+  'cli/forget/stays': 'The same words stand as a kind, a crop or the like, and stay there: {words}.',
+  'cli/forget/files':
+    '{count, plural, one {The file} other {The files}} as {count, plural, one {it} other {they}} came will be dropped from the project: {files}. So will any other text file in it that holds it.',
+  'cli/forget/for-ever':
+    'This cannot be undone. {what, select, observer {What stands instead is the same in every copy, so that one observer stays one. Whoever has the project and guesses the name can still check the guess.} place {The field stays, without its point and outline.} other {Only that something was there stays.}}',
+  'cli/forget/accept': 'Forget it? (yes or no)',
+  'cli/forget/not-yet':
+    'Nothing is forgotten yet. If this is right: thrum forget {what} "{name}" --because TEXT --in {project} --accept',
+  'cli/forget/done':
+    '{what, select, observer {The name is forgotten; {instead} stands instead.} place {The place of {name} is forgotten.} other {{name} is forgotten.}}',
+  'cli/forget/known': 'It was forgotten before. Nothing was added.',
+  'cli/forget/dropped':
+    '{files, plural, one {One file} other {# files}} as {files, plural, one {it} other {they}} came {files, plural, one {was} other {were}} dropped.',
+  'cli/forget/copies':
+    '{copies, plural, one {One backup or kept file} other {# backups and kept files}} beside the project forgot it too.',
+  'cli/forget/copy-left': '{file} beside the project could not forget it ({because}). Delete it if you must.',
+  'cli/forget/elsewhere':
+    'Other copies forget it when they take from this one (thrum merge). Tables and backups that lie elsewhere are yours to delete.',
+
+  'cli/merge/usage': 'Merge takes one other copy.',
+  'cli/merge/usage/remedy': 'thrum merge other-copy.thrum --in my-project.thrum',
+  'cli/merge/done':
+    '{project} took from {other}: {facts, plural, =0 {no fact} one {one fact} other {# facts}}{files, plural, =0 {} one {, one file} other {, # files}}. {other} is as it was.',
+  'cli/merge/nothing': '{other} has nothing that {project} has not.',
+  'cli/merge/counts': '{counts, plural, one {One count} other {# counts}} {more, select, yes {more} other {fewer}} than before.',
+  'cli/merge/contested':
+    '{cells, plural, one {One cell was} other {# cells were}} corrected in both copies, to different values. thrum settle lists {cells, plural, one {it} other {them}}.',
+  'cli/merge/forgot':
+    '{facts, plural, one {One thing was} other {# things were}} to be forgotten, and {facts, plural, one {is} other {are}} gone here too.',
+  'cli/merge/held-back': '{facts, plural, one {One fact} other {# facts}} of files that nobody accepted stayed there.',
+
+  'cli/restore/usage': 'Restore takes one project.',
+  'cli/restore/usage/remedy': 'thrum restore my-project.thrum, and then with --day 2031-05-04',
+  'cli/restore/backups':
+    '{count, plural, =0 {There is no backup of {project}. One is made before the first writing of a day, from the second day on.} one {One backup of {project}:} other {# backups of {project}:}}',
+  'cli/restore/backup': '  {day}: {facts, plural, one {one fact} other {# facts}}, the latest of {latest}; {kilobytes} kB',
+  'cli/restore/unreadable': '  {day}: cannot be read',
+  'cli/restore/how': 'To put one in place: thrum restore {project} --day {day}. What stands there now is kept beside it.',
+  'cli/restore/done':
+    '{project} is as it was before the first writing of {day}, with {facts, plural, one {one fact} other {# facts}}.',
+  'cli/restore/kept': 'What stood there is kept as {before}.',
+  'cli/restore/missing':
+    '{missing, plural, one {One fact of it is} other {# facts of it are}} not in the backup. To have {missing, plural, one {it} other {them}} back: thrum merge {before} --in {project}',
+
   'cli/help/usage': 'Help takes one topic.',
   'cli/help/usage/remedy': 'thrum help, or thrum help with the name of a command or a question.',
   'cli/help/title': 'Thrum {version}: from timed counts of flower visitors to an answer whose design has been audited.',
@@ -121,6 +199,9 @@ export const words: Words = {
   'cli/help/line/correct': 'thrum correct FILE:LINE COLUMN VALUE: correct one cell, with a reason',
   'cli/help/line/withdraw': 'thrum withdraw FILE:LINE: take back a count, a file, or a correction',
   'cli/help/line/history': 'thrum history FILE:LINE: what was written in a row, and what became of it',
+  'cli/help/line/forget': 'thrum forget observer NAME: forget a person, a place or a fact, in every copy',
+  'cli/help/line/merge': 'thrum merge OTHER.thrum: take in what another copy of the project holds',
+  'cli/help/line/restore': 'thrum restore FILE.thrum: list the backups of a project, or put one in place',
   'cli/help/line/ask': 'thrum ask QUESTION: put a question to a project',
   'cli/help/line/help': 'thrum help TOPIC: more about a command or a question',
   'cli/help/questions': 'Questions:',
@@ -137,7 +218,7 @@ export const words: Words = {
   'cli/help/option/json': '--json: the machine form',
   'cli/help/command/new': 'thrum new FILE.thrum [--title TEXT]\nMakes an empty project in one file.',
   'cli/help/command/import':
-    'thrum import COUNTS.csv [--in FILE.thrum] [--mapping FILE.json] [--accept]\nReads a table of timed counts, proposes what its columns are, and shows what each row\nbecomes. Nothing counts until it is accepted. The mapping is kept beside the table as\nCOUNTS.csv.mapping.json; change it there, or say on the line:\n  --minutes 10            every watch lasted ten minutes\n  --area 20               every watched plot had 20 m2\n  --unit individuals      what one number counts: individuals, visits or snapshot\n  --absent none-seen      in a long table, a kind without a row was looked for and not seen\n                          (or not-looked-for, or not-known)\n  --crop, --season, --observer TEXT   the same for every row\n  --year 2031             for dates written without a year\n  --assigned "strip=at random"        how the levels of something came to the fields\n  --effort "not recorded" nobody wrote down how long they watched: shares only',
+    'thrum import COUNTS.csv [--in FILE.thrum] [--mapping FILE.json] [--accept]\nReads a table of timed counts, proposes what its columns are, and shows what each row\nbecomes. Nothing counts until it is accepted. The mapping is kept beside the table as\nCOUNTS.csv.mapping.json; change it there, or say on the line:\n  --minutes 10            every watch lasted ten minutes\n  --area 20               every watched plot had 20 m2\n  --unit individuals      what one number counts: individuals, visits or snapshot\n  --absent none-seen      in a long table, a kind without a row was looked for and not seen\n                          (or not-looked-for, or not-known)\n  --crop, --season, --observer TEXT   the same for every row\n  --year 2031             for dates written without a year\n  --assigned "strip=at random"        how the levels of something came to the fields\n  --effort "not recorded" nobody wrote down how long they watched: shares only\nA table of the same name (or --mends NAME) is taken as a mended version: its rows are\nmatched, changed cells become corrections, and only new rows are added.\n  --key field,plot,date   the columns that together name a watch\n  --withdraw-missing      rows that are no longer in it are withdrawn\n  --separate              it is another table, though it has the name of one',
   'cli/help/command/check':
     'thrum check [FILE.thrum]\nSays what is missing or cannot be right, with the lines that show it and the cure.\nEnds with 1 if something blocks.',
   'cli/help/command/settle':
@@ -148,6 +229,12 @@ export const words: Words = {
     'thrum withdraw FILE:LINE [KIND] --reason TEXT [--in FILE.thrum]\nTakes back a count with its tallies, or the tally of one kind alone.\nthrum withdraw FILE --reason TEXT     all rows of a file; it may then be brought again\nthrum withdraw ID --reason TEXT       a correction (what stood before stands again), a\n                                      withdrawal, or any fact\nNothing is deleted.',
   'cli/help/command/history':
     'thrum history FILE:LINE [COLUMN] [--in FILE.thrum]\nTells how a row came, each correction of it with who, when and why, and what stands.\nThe ids in brackets are for thrum withdraw.',
+  'cli/help/command/forget':
+    'thrum forget observer "NAME" --because TEXT [--accept] [--in FILE.thrum]\nTakes a name out of everything in the project: tables, notes, corrections, the files\nas they came. What stands instead is the same in every copy. Shown first.\nthrum forget place FIELD --because TEXT    the point and outline of a field\nthrum forget fact ID --because TEXT        a fact, a row (FILE:LINE) or a file\nThe backups beside the project forget it too, and every copy that merges.',
+  'cli/help/command/merge':
+    'thrum merge OTHER.thrum [--in FILE.thrum]\nTakes in what another copy of the same project holds. The other copy is only read; do it\nthe other way round too, and both hold the same.',
+  'cli/help/command/restore':
+    'thrum restore FILE.thrum\nLists its backups. One is made before the first writing of each day (from the second day\non) as backups/NAME.YEAR-MONTH-DAY.thrum beside the project; the last seven are kept.\nthrum restore FILE.thrum --day YEAR-MONTH-DAY\nPuts that one in place. What stood there is kept as FILE.thrum.before-restore-..., and\nwhat it has and the backup has not comes back with thrum merge.',
   'cli/help/command/ask': 'thrum ask QUESTION [options]\nPuts a question to a project. thrum help QUESTION lists its options.',
   'cli/help/command/help': 'thrum help [TOPIC]\nTells more about a command or a question.',
 

@@ -1,9 +1,13 @@
 import type { Words } from '@thrum/model/ground'
+import { backupWords } from './backup/words.en.ts'
 import { correctionWords } from './corrections/words.en.ts'
+import { mendedWords } from './mended/words.en.ts'
 
 /** What `host` says to a person, in English. ICU message texts by id. */
 export const words: Words = {
+  ...backupWords,
   ...correctionWords,
+  ...mendedWords,
   'host/read-only': '{file} cannot be written: {because}',
   'host/read-only/remedy': 'Nothing was changed. Copy the project to a place where you may write, and use the copy.',
   'host/no-such-question': 'There is no question "{id}".',
@@ -13,6 +17,9 @@ export const words: Words = {
   'host/same-file-other-mapping': '{file} was brought before, with another mapping. Its counts would stand twice.',
   'host/same-file-other-mapping/remedy':
     'Use the mapping of then, or make a new project and bring the file there with the new mapping.',
+  'host/not-counted': '{file} was brought before, and withdrawn or forgotten; nothing of it counts.',
+  'host/not-counted/remedy':
+    'What was withdrawn comes back by withdrawing the withdrawal. What was forgotten stays forgotten: bring a table without it.',
   'host/stopped': 'Stopped while bringing {file}. Nothing of it counts.',
   'host/stopped/remedy': 'Bring it again; what was written already is taken up where it stopped.',
 }

@@ -12,6 +12,7 @@ export type StoreCode =
   | 'store/newest-out-of-reach'
   | 'store/damaged'
   | 'store/busy'
+  | 'store/in-use'
   | 'store/disk-full'
   | 'store/write-failed'
   | 'store/read-only'

@@ -56,6 +56,8 @@ const storeWords: StoreWords = {
     'Another program has been writing to {file} for {seconds, plural, one {# second} other {# seconds}} without a pause.',
   'store/busy/remedy':
     'Nothing was written and nothing is lost. Wait until it has finished, or close it, then do the last step again.',
+  'store/in-use': 'Another program has {file} open.',
+  'store/in-use/remedy': 'Nothing was changed. Close the other program, then do it again.',
   'store/disk-full': 'Nothing more could be written to {file}: the disk is full, or a quota is used up.',
   'store/disk-full/remedy': 'All earlier facts are safe and can be read. Make room, then do the last step again.',
   'store/write-failed': 'The disk reported a fault while {file} was being used: {what}.',

@@ -1,8 +1,9 @@
-import { correctCell, openProject } from '@thrum/host'
+import { correctCell } from '@thrum/host'
 import { saying, ThrumError } from '@thrum/model/ground'
 import { withTexts, wrap } from '@thrum/report'
 import { single } from '../terminal/arguments.ts'
 import type { Command } from './command.ts'
+import { openForWriting } from './open-for-writing.ts'
 import { whichProject } from './which-project.ts'
 
 export const correctCommand: Command = {
@@ -16,7 +17,7 @@ export const correctCommand: Command = {
     const reason = single(given, 'reason')
     if (reason === undefined) throw new ThrumError('host/correct/no-reason')
     const path = whichProject(given)
-    const project = await openProject(path, 'write')
+    const project = await openForWriting(path, terminal)
     try {
       const made = await correctCell(project, { row, column, value, reason })
       const { isNewWord, decides, ...told } = made

@@ -8,7 +8,20 @@ import type { Terminal } from '../terminal/terminal.ts'
 import { filledIn } from './ask.ts'
 import type { Command } from './command.ts'
 
-const commandNames = ['new', 'import', 'check', 'settle', 'correct', 'withdraw', 'history', 'ask', 'help'] as const
+const commandNames = [
+  'new',
+  'import',
+  'check',
+  'settle',
+  'correct',
+  'withdraw',
+  'history',
+  'forget',
+  'merge',
+  'restore',
+  'ask',
+  'help',
+] as const
 
 function valueWord(declared: OptionDeclaration): string {
   if (declared.type === 'choice') return declared.choices.join('|')

@@ -6,6 +6,7 @@ import {
   proposeMapping,
   readSheet,
 } from '@thrum/exchange'
+import { splitList } from '@thrum/model'
 import { ThrumError } from '@thrum/model/ground'
 import { type Arguments, single } from '../terminal/arguments.ts'
 
@@ -21,6 +22,7 @@ export const mappingOptions = [
   'year',
   'effort',
   'assigned',
+  'key',
 ] as const
 
 const constants = ['unit', 'crop', 'season', 'observer'] as const
@@ -49,6 +51,7 @@ function withSaid(mapping: Mapping, given: Arguments): Mapping {
   const year = single(given, 'year')
   const absent = single(given, 'absent')
   const effort = single(given, 'effort')
+  const key = single(given, 'key')
   const assigned = { ...mapping.assigned, ...assignedOf(given) }
   return parseMapping({
     ...mapping,
@@ -56,6 +59,7 @@ function withSaid(mapping: Mapping, given: Arguments): Mapping {
     ...(year === undefined ? {} : { file: { ...mapping.file, year: Number(year) } }),
     ...(absent === undefined ? {} : { absent }),
     ...(effort === undefined ? {} : { effort }),
+    ...(key === undefined ? {} : { key: splitList(key) }),
     ...(Object.keys(assigned).length > 0 ? { assigned } : {}),
   })
 }

@@ -1,13 +1,25 @@
 import { existsSync, readFileSync, writeFileSync } from 'node:fs'
 import { basename } from 'node:path'
 import { describeRead, type Mapping, parseMapping } from '@thrum/exchange'
-import { bringCounts, type CountsOffered, offerCounts, openProject, requireWritable } from '@thrum/host'
-import { saying, ThrumError } from '@thrum/model/ground'
+import {
+  bringCounts,
+  bringMended,
+  type CountsOffered,
+  earlierMapping,
+  type MendedOr,
+  offerCounts,
+  offerMended,
+  type Project,
+  requireWritable,
+} from '@thrum/host'
+import { type Saying, saying, ThrumError } from '@thrum/model/ground'
 import { withTexts, wrap } from '@thrum/report'
 import { type Arguments, single } from '../terminal/arguments.ts'
 import type { Terminal } from '../terminal/terminal.ts'
-import type { Command } from './command.ts'
+import type { Command, ExitCode } from './command.ts'
 import { type MappingMade, mappingFor, mappingOptions } from './import-mapping.ts'
+import { mendedResult, mendedSayings } from './import-mended.ts'
+import { openForWriting } from './open-for-writing.ts'
 import { readBytes } from './read-file.ts'
 import { whichProject } from './which-project.ts'
 
@@ -38,7 +50,14 @@ function asOf({ columns }: Mapping, header: string, as: string): string {
   return named === undefined ? as : `${as}, ${named}`
 }
 
-function show(terminal: Terminal, path: string, made: MappingMade, offered: CountsOffered, mappingPath: string): void {
+function show(
+  terminal: Terminal,
+  path: string,
+  made: MappingMade,
+  offered: CountsOffered,
+  mended: MendedOr,
+  mappingPath: string,
+): void {
   const { say, print } = terminal
   const bullets = (sayings: readonly Parameters<typeof say>[0][]): void => {
     for (const own of sayings) for (const line of wrap(say(own), '  - ', '    ')) print(line)
@@ -60,22 +79,50 @@ function show(terminal: Terminal, path: string, made: MappingMade, offered: Coun
       made.questions.map(({ asks, proposed }) => (proposed === null ? asks : saying('cli/import/proposed', { asks, proposed }))),
     )
   }
+  if (mended.kind === 'known') return
   print('')
+  if (mended.kind === 'mended') {
+    for (const own of mendedSayings(path, mended)) {
+      for (const line of own.isItem ? wrap(say(own.saying), '  - ', '    ') : wrap(say(own.saying))) print(line)
+    }
+    return
+  }
   print(say(saying('cli/import/becomes')))
   bullets(describeRead(offered.read))
 }
 
-async function isAccepted(given: Arguments, terminal: Terminal): Promise<boolean> {
+async function isAccepted(given: Arguments, terminal: Terminal, isMended: boolean): Promise<boolean> {
   if (given.flags.has('accept')) return true
   if (!terminal.isInteractive) return false
-  const reply = await terminal.ask(`\n${terminal.say(saying('cli/import/accept'))} `)
+  const reply = await terminal.ask(`\n${terminal.say(saying(isMended ? 'cli/mended/accept' : 'cli/import/accept'))} `)
   return /^(y|yes)$/iu.test(reply.trim())
+}
+
+/** Brings what was offered: the sentence that says what was done. */
+async function bring(
+  project: Project,
+  path: string,
+  bytes: Uint8Array,
+  offered: CountsOffered,
+  mended: MendedOr,
+  given: Arguments,
+  terminal: Terminal,
+): Promise<readonly Saying[]> {
+  const file = basename(path)
+  const notKept = (kept: boolean): readonly Saying[] => (kept ? [] : [saying('cli/import/file-not-kept', { file })])
+  if (mended.kind === 'mended') {
+    const options = { withdrawMissing: given.flags.has('withdrawMissing') }
+    const { kept, ...done } = await bringMended(project, path, bytes, mended, options, terminal.work)
+    return [saying('cli/mended/done', { file, project: project.path, ...done }), ...notKept(kept)]
+  }
+  const { kept } = await bringCounts(project, path, bytes, offered, terminal.work)
+  return [saying('cli/import/done', { file, counts: offered.read.counts, project: project.path }), ...notKept(kept)]
 }
 
 export const importCommand: Command = {
   name: 'import',
-  options: ['in', 'mapping', ...mappingOptions],
-  flags: ['accept'],
+  options: ['in', 'mapping', 'mends', ...mappingOptions],
+  flags: ['accept', 'separate', 'withdrawMissing'],
   run: async (given, terminal) => {
     const [path, ...more] = given.words
     if (path === undefined || more.length > 0) throw new ThrumError('cli/import/usage')
@@ -83,29 +130,29 @@ export const importCommand: Command = {
     const bytes = readBytes(path)
     const named = single(given, 'mapping')
     const mappingPath = named ?? `${path}.mapping.json`
-    const project = await openProject(projectPath, 'write')
+    const options = { mends: single(given, 'mends'), separate: given.flags.has('separate') }
+    const project = await openForWriting(projectPath, terminal)
     try {
       requireWritable(project)
-      const kept = named !== undefined || existsSync(mappingPath) ? readMapping(mappingPath) : null
-      const made = mappingFor(bytes, kept, given)
+      const own = named !== undefined || existsSync(mappingPath) ? readMapping(mappingPath) : null
+      const made = mappingFor(bytes, own ?? (await earlierMapping(project, path, options)), given)
       // Kept before the rows are read, so that a file that cannot be read yet leaves something to mend.
       keepMapping(mappingPath, made.mapping)
       const offered = await offerCounts(bytes, made.mapping, terminal.work)
-      show(terminal, path, made, offered, mappingPath)
-      const accepted = await isAccepted(given, terminal)
-      if (!accepted) {
-        terminal.print(
-          `\n${wrap(terminal.say(saying('cli/import/not-yet', { file: path, mapping: mappingPath, project: projectPath }))).join('\n')}`,
-        )
-        terminal.json(resultOf(terminal, path, mappingPath, made, offered, 'offered'))
+      const mended = await offerMended(project, path, offered, options)
+      show(terminal, path, made, offered, mended, mappingPath)
+      const result = (state: 'offered' | 'accepted' | 'known', done: readonly Saying[]): ExitCode => {
+        terminal.print('')
+        for (const sentence of done) for (const line of wrap(terminal.say(sentence))) terminal.print(line)
+        terminal.json(resultOf(terminal, path, mappingPath, made, offered, mended, state, done))
         return 0
       }
-      const brought = await bringCounts(project, path, bytes, offered, terminal.work)
-      terminal.print(
-        `\n${terminal.say(saying(brought.added ? 'cli/import/done' : 'cli/import/known', { file: basename(path), counts: offered.read.counts, project: projectPath }))}`,
-      )
-      terminal.json(resultOf(terminal, path, mappingPath, made, offered, brought.added ? 'accepted' : 'known'))
-      return 0
+      if (mended.kind === 'known') return result('known', [saying('cli/import/known', { file: basename(path) })])
+      if (!(await isAccepted(given, terminal, mended.kind === 'mended'))) {
+        const notYet = mended.kind === 'mended' ? 'cli/mended/not-yet' : 'cli/import/not-yet'
+        return result('offered', [saying(notYet, { file: path, mapping: mappingPath, project: projectPath })])
+      }
+      return result('accepted', await bring(project, path, bytes, offered, mended, given, terminal))
     } finally {
       await project.close()
     }
@@ -118,7 +165,9 @@ function resultOf(
   mapping: string,
   made: MappingMade,
   offered: CountsOffered,
+  mended: MendedOr,
   state: 'offered' | 'accepted' | 'known',
+  sentences: readonly Saying[],
 ): unknown {
   const { read } = offered
   const { reasons, questions } = made
@@ -134,6 +183,8 @@ function resultOf(
       reasons,
       questions,
       read: describeRead(read),
+      ...(mended.kind === 'mended' ? { mended: mendedResult(mended) } : {}),
+      sentences,
     },
     terminal.say,
   )

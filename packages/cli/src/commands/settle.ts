@@ -4,6 +4,7 @@ import { withTexts, wrap } from '@thrum/report'
 import type { Arguments } from '../terminal/arguments.ts'
 import type { Terminal } from '../terminal/terminal.ts'
 import type { Command } from './command.ts'
+import { openForWriting } from './open-for-writing.ts'
 import { whichProject } from './which-project.ts'
 
 /** Cells told one by one; of more, the number is said. The machine form has all of them. */
@@ -62,7 +63,7 @@ function tell(terminal: Terminal, { cells, rows, contested }: ToSettle): void {
 
 async function settleOne(given: Arguments, terminal: Terminal, path: string): Promise<void> {
   const [row = '', column = '', value = ''] = given.words
-  const project = await openProject(path, 'write')
+  const project = await openForWriting(path, terminal)
   try {
     const made = await settleCell(project, { row, column, value })
     const sentences = [

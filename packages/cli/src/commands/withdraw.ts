@@ -1,8 +1,9 @@
-import { openProject, withdraw } from '@thrum/host'
+import { withdraw } from '@thrum/host'
 import { saying, ThrumError } from '@thrum/model/ground'
 import { withTexts, wrap } from '@thrum/report'
 import { single } from '../terminal/arguments.ts'
 import type { Command } from './command.ts'
+import { openForWriting } from './open-for-writing.ts'
 import { whichProject } from './which-project.ts'
 
 export const withdrawCommand: Command = {
@@ -15,7 +16,7 @@ export const withdrawCommand: Command = {
     const reason = single(given, 'reason')
     if (reason === undefined) throw new ThrumError('host/correct/no-reason')
     const path = whichProject(given)
-    const project = await openProject(path, 'write')
+    const project = await openForWriting(path, terminal)
     try {
       const made = await withdraw(project, { row, kind, reason })
       const sentences = [

@@ -15,7 +15,9 @@ export interface CellDifference {
 }
 
 /** What accepting a mended file would do. Nothing is written. */
-export interface MendedPlan extends RowMatches {
+export interface MendedPlan extends Omit<RowMatches, 'gone'> {
+  /** Counts held that the file has no row for. */
+  readonly gone: readonly { readonly address: string; readonly line: number | null }[]
   /** Rows of which nothing changed. */
   readonly equal: number
   /** Proposed as corrections. */
@@ -110,6 +112,7 @@ export function compareRows(fresh: FreshRows, held: HeldRows, matches: RowMatche
   }
   return {
     ...matches,
+    gone: matches.gone.map((row) => ({ address: held.address(row), line: held.line(row) })),
     ...into,
     equal,
     added,

@@ -1,6 +1,6 @@
-import { type Column, mark, markAt, type NamedColumn, numberAt, textAt } from '@thrum/model'
+import { type Column, declarationOf, mark, markAt, type NamedColumn, numberAt, textAt } from '@thrum/model'
 import type { CountsRead } from '../rows/counts-read.ts'
-import { emptyNumber, emptyText, type MendedCell } from './cell.ts'
+import { emptyCell, emptyNumber, emptyText, type MendedCell } from './cell.ts'
 
 /** Who was counted: kind, caste, behaviour, as one text that two tables share. */
 export type TallyLabel = string
@@ -88,6 +88,14 @@ function talliesByCount(counted: Column | undefined, counts: number): readonly (
   return lists
 }
 
+/** Columns of counts that the mapping fills, whether any cell of them holds something or not. */
+function mappedColumns({ mapping }: CountsRead): readonly string[] {
+  return mapping.columns.flatMap(({ header, as, factor }) => {
+    if (as === 'factor') return [factor ?? header]
+    return declarationOf('count', as) === undefined ? [] : [as]
+  })
+}
+
 /** What a file was read as, row by row. */
 export function freshRows(read: CountsRead): FreshRows {
   const counts = byName(read.tables.count)
@@ -105,11 +113,13 @@ export function freshRows(read: CountsRead): FreshRows {
   }
   return {
     rows: read.counts,
-    columns: new Set([...counts.keys()].filter((name) => name !== 'line')),
+    columns: new Set([...counts.keys(), ...mappedColumns(read)].filter((name) => name !== 'line')),
     line: (row) => lineOf(counts, row) ?? 0,
     cell: (row, column) => {
       const found = counts.get(column)
-      return found === undefined ? emptyText : cellOf(found, row, () => written('count', column, row))
+      return found === undefined
+        ? emptyCell(declarationOf('count', column)?.type === 'number')
+        : cellOf(found, row, () => written('count', column, row))
     },
     tallies: (row) =>
       (ofCount[row] ?? []).map((tally) => ({

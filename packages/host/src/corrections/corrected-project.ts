@@ -27,6 +27,8 @@ export interface CorrectedProject {
   readonly snapshot: Snapshot
   readonly sheets: readonly BroughtSheet[]
   readonly histories: readonly CellHistory[]
+  /** The same by cell: address, a line end, column. */
+  readonly byCell: ReadonlyMap<string, CellHistory>
   readonly withdrawals: readonly Withdrawal[]
   /** A row as a person can name it. */
   readonly nameOf: (address: string) => string
@@ -45,11 +47,13 @@ export async function readCorrected(project: Project): Promise<CorrectedProject>
     return [{ fact, of, reason }]
   })
   const sheets = await readBroughtSheets(project)
-  return { project, snapshot, sheets, histories: cellHistories(facts), withdrawals, nameOf: createRowNames(sheets) }
+  const histories = cellHistories(facts)
+  const byCell = new Map(histories.map((history) => [`${history.of}\n${history.column}`, history]))
+  return { project, snapshot, sheets, histories, byCell, withdrawals, nameOf: createRowNames(sheets) }
 }
 
-export function historyOf({ histories }: Pick<CorrectedProject, 'histories'>, of: string, column: string): CellHistory | null {
-  return histories.find((history) => history.of === of && history.column === column) ?? null
+export function historyOf({ byCell }: Pick<CorrectedProject, 'byCell'>, of: string, column: string): CellHistory | null {
+  return byCell.get(`${of}\n${column}`) ?? null
 }
 
 /** Withdrawals of an address that stand: an even number of withdrawals of withdrawals above each. */

@@ -71,7 +71,11 @@ async function bytesOf(project: Project, hash: string): Promise<Uint8Array | nul
 }
 
 /** A line of the file as it came. Null where the file is gone, was forgotten, or reads otherwise today. */
-async function lineAsItCame(project: Project, sheet: BroughtSheet, line: number): Promise<RowHistory['line']> {
+async function lineAsItCame(
+  { project, sheets }: CorrectedProject,
+  sheet: BroughtSheet,
+  line: number,
+): Promise<RowHistory['line']> {
   const bytes = await bytesOf(project, sheet.fileHash)
   if (bytes === null) return null
   try {
@@ -83,7 +87,7 @@ async function lineAsItCame(project: Project, sheet: BroughtSheet, line: number)
       const column = read.columns[k]
       return [header, column?.dictionary[column.codes[row] ?? -1] ?? '']
     })
-    return { file: sheet.file, number: line, cells }
+    return { file: fileNameOf(sheet, sheets), number: line, cells }
   } catch {
     return null
   }
@@ -184,7 +188,7 @@ export async function historyOfRow(
     row: found.kind === 'count' ? found.name : corrected.nameOf(address),
     address,
     told: found.kind === 'count' ? toldCount(corrected, address) : '',
-    line: place === null || number === null ? null : await lineAsItCame(project, place.sheet, number),
+    line: place === null || number === null ? null : await lineAsItCame(corrected, place.sheet, number),
     cells: all.map((cell) => toldCell(corrected, cell)),
     withdrawals,
     stands: withdrawals.every(

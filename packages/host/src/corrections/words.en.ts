@@ -40,4 +40,16 @@ export const correctionWords: Words = {
   'host/settle/not-waiting/remedy': 'To change it: thrum correct {row} "{column}" VALUE --reason TEXT',
   'host/settle/no-number': '"{written}" leaves the cell waiting.',
   'host/settle/no-number/remedy': 'Write one number, or one of: {words}.',
+  'host/forget/no-reason': 'Forgetting needs a reason, without the name in it.',
+  'host/forget/no-reason/remedy': 'Nothing was changed. Say why, for example --because "asked to".',
+  'host/forget/no-name': '"{name}" is no name: it has no letter and no digit, or more than twenty words.',
+  'host/forget/no-name/remedy': 'Nothing was changed. Write the name as it stands in the tables.',
+  'host/forget/no-field': 'There is no field "{name}" in this project.',
+  'host/forget/no-field/remedy': 'Nothing was changed. Fields are: {known}.',
+  'host/forget/never': 'A fact of kind {kind} cannot be forgotten.',
+  'host/forget/never/remedy':
+    'Nothing was changed. A name is forgotten with thrum forget observer, the place of a field with thrum forget place.',
+  'host/merge/other-project': '{other} is another project ("{otherTitle}") than {file} ("{title}"), not a copy of it.',
+  'host/merge/other-project/remedy':
+    'Nothing was changed. Only copies of one project can be merged. To bring counts of another project, bring its tables.',
 }

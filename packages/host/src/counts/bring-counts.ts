@@ -26,13 +26,15 @@ export interface CountsBrought {
   /** False: the same file under the same mapping was there already, and nothing was added. */
   readonly added: boolean
   readonly batches: number
+  /** False where the file itself was not kept, because it holds what is forgotten here. */
+  readonly kept: boolean
 }
 
 /**
  * Accepts an offered file: the original is kept as an attachment, then its batches, each in a transaction of its own, and
  * last the word that makes them count. Stopped half way, nothing of it counts.
  *
- * @throws ThrumError store/..., host/read-only, host/other-file-same-name
+ * @throws ThrumError store/..., host/read-only, host/same-file-other-mapping, host/not-counted (it was forgotten here)
  */
 export async function bringCounts(
   project: Project,
@@ -46,10 +48,10 @@ export async function bringCounts(
   const id = snapshot.project?.id
   if (id === undefined) throw new ThrumError('host/no-project-record', { file: project.path })
   const sheet = sheetId(id, offered.sheet.fileHash, offered.mapping)
-  if (snapshot.sheets.some((own) => own.sheet === sheet)) return { added: false, batches: 0 }
+  if (snapshot.sheets.some((own) => own.sheet === sheet)) return { added: false, batches: 0, kept: true }
   const sameFile = snapshot.sheets.find((own) => own.fileHash === offered.sheet.fileHash)
   if (sameFile !== undefined) throw new ThrumError('host/same-file-other-mapping', { file: basename(path) })
-  await project.log.putAttachment('text/csv', [bytes])
+  const { kept } = await project.log.putAttachment('text/csv', [bytes])
   let batches = 0
   let rows = 0
   for (const fact of sheetFacts({
@@ -67,5 +69,8 @@ export async function bringCounts(
     work.onProgress?.({ done: rows, total: offered.read.counts + offered.read.tallies, unit: 'rows' })
     await work.breathe()
   }
-  return { added: true, batches }
+  if (!(await project.snapshot()).sheets.some((own) => own.sheet === sheet)) {
+    throw new ThrumError('host/not-counted', { file: basename(path) })
+  }
+  return { added: true, batches, kept }
 }

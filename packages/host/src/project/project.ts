@@ -1,9 +1,11 @@
 import { type Author, type Fact, foldFacts, makeFact, projectDescribed, type Snapshot } from '@thrum/model'
-import { ThrumError } from '@thrum/model/ground'
+import { type Clock, type Saying, ThrumError } from '@thrum/model/ground'
 import type { Access, ProjectLog } from '@thrum/store'
 import { createProjectFile, openProjectFile } from '@thrum/store/sqlite'
 import { v7 } from 'uuid'
+import { withDailyBackup } from '../backup/daily-backup.ts'
 import { localAuthor } from '../platform/person.ts'
+import { systemClock } from '../platform/system-clock.ts'
 
 /** An open project: its log, who writes, and the snapshot of what it holds now. */
 export interface Project {
@@ -53,9 +55,19 @@ function openOver(path: string, log: ProjectLog, author: Author): Project {
   }
 }
 
-/** @throws ThrumError store/... */
-export async function openProject(path: string, mode: 'write' | 'read', author: Author = localAuthor()): Promise<Project> {
-  return openOver(path, await openProjectFile(path, { mode }), author)
+export interface OpenProject {
+  /** Who writes; the person at this machine unless told. */
+  readonly author?: Author
+  readonly clock?: Clock
+  /** Told what a person should know beside the result: a backup that could not be made. */
+  readonly onNote?: (note: Saying) => void
+}
+
+/** Opens a project. Before the first writing of a day it is backed up beside its file. @throws ThrumError store/... */
+export async function openProject(path: string, mode: 'write' | 'read', options: OpenProject = {}): Promise<Project> {
+  const log = await openProjectFile(path, { mode })
+  const { author = localAuthor(), clock = systemClock, onNote } = options
+  return openOver(path, mode === 'read' ? log : withDailyBackup(log, path, { clock, onNote }), author)
 }
 
 /** A new, empty project. @throws ThrumError store/exists, ... */

@@ -1,0 +1,99 @@
+import { basename } from 'node:path'
+import { compareRows, freshRows, type Mapping, type MendedPlan, matchRows, parseMapping } from '@thrum/exchange'
+import { canonicalJson, ThrumError } from '@thrum/model/ground'
+import { type BroughtSheet, versionsOf } from '../corrections/brought-rows.ts'
+import { type CorrectedProject, readCorrected } from '../corrections/corrected-project.ts'
+import { findFile, parseFileName } from '../corrections/file-versions.ts'
+import type { CountsOffered } from '../counts/bring-counts.ts'
+import { type Project, requireWritable } from '../project/project.ts'
+import { forgettingIn, withoutForgottenTables } from './forgotten-tables.ts'
+import { heldRows } from './held-rows.ts'
+
+/** What a person may say of a file that could be a mended one. */
+export interface MendedOptions {
+  /** The name of the file that this one mends, where it is not its own. */
+  readonly mends?: string | undefined
+  /** True: it is another file, though it has the name of one that was brought. */
+  readonly separate?: boolean
+}
+
+/** A file that mends another: what accepting it would do. Nothing is written. */
+export interface MendedOffer {
+  readonly corrected: CorrectedProject
+  readonly offered: CountsOffered
+  /** The latest version so far. */
+  readonly mends: BroughtSheet
+  readonly plan: MendedPlan
+}
+
+const sameMapping = (sheet: BroughtSheet, mapping: Mapping): boolean => canonicalJson(sheet.mapping) === canonicalJson(mapping)
+
+/** The latest version that stands of the file that this one was read from, or that has its name; null where there is none. */
+function earlierVersion(
+  { sheets }: CorrectedProject,
+  file: string,
+  fileHash: string,
+  { mends, separate }: MendedOptions,
+): BroughtSheet | null {
+  if (separate === true) return null
+  if (mends !== undefined) {
+    const found = findFile(parseFileName(mends), sheets)
+    if (found === null) throw new ThrumError('host/mended/no-such-file', { file: mends })
+    return found
+  }
+  const standing = sheets.filter(({ stands }) => stands)
+  const same = standing.find((sheet) => sheet.fileHash === fileHash)
+  const latest =
+    same === undefined ? null : standing.findLast((sheet) => versionsOf(sheet, sheets).some((own) => own.sheet === same.sheet))
+  return latest ?? findFile(parseFileName(file), standing)
+}
+
+/** What a file is to a project that may hold an earlier version of it. */
+export type MendedOr = { readonly kind: 'new' } | { readonly kind: 'known' } | ({ readonly kind: 'mended' } & MendedOffer)
+
+/**
+ * Says whether a file that was read mends one that was brought: the same bytes under another mapping, the same name with
+ * other content, or the one that a person names. Its rows are matched by the columns that name a watch, and compared.
+ *
+ * @throws ThrumError exchange/mended/... where its rows cannot be matched, host/file/which, host/mended/withdrawn,
+ *   host/mended/no-such-file, host/read-only
+ */
+export async function offerMended(
+  project: Project,
+  path: string,
+  offered: CountsOffered,
+  options: MendedOptions = {},
+): Promise<MendedOr> {
+  requireWritable(project)
+  const corrected = await readCorrected(project)
+  const { fileHash } = offered.sheet
+  const known = corrected.sheets.filter((sheet) => sheet.fileHash === fileHash && sameMapping(sheet, offered.mapping))
+  if (known.some(({ stands }) => stands)) return { kind: 'known' }
+  const gone = known[0]
+  if (gone !== undefined)
+    throw new ThrumError('host/mended/withdrawn', { file: basename(path), withdrawal: withdrawalOf(corrected, gone) })
+  const mends = earlierVersion(corrected, basename(path), fileHash, options)
+  if (mends === null) return { kind: 'new' }
+  const forgetting = await forgettingIn(project.log)
+  const read = withoutForgottenTables(offered.read, forgetting)
+  const fresh = freshRows(read)
+  const held = heldRows(corrected, versionsOf(mends, corrected.sheets))
+  const plan = compareRows(fresh, held, matchRows(fresh, held, offered.mapping))
+  return { kind: 'mended', corrected, offered: { ...offered, read }, mends, plan }
+}
+
+function withdrawalOf({ withdrawals }: CorrectedProject, sheet: BroughtSheet): string {
+  return withdrawals.findLast(({ of }) => of === sheet.fact)?.fact.id ?? ''
+}
+
+/**
+ * The mapping under which the earlier version of a file was read, for a file that has none of its own yet; null where the
+ * project holds no earlier version.
+ *
+ * @throws ThrumError host/file/which, host/mended/no-such-file
+ */
+export async function earlierMapping(project: Project, path: string, options: MendedOptions): Promise<Mapping | null> {
+  const corrected = await readCorrected(project)
+  const sheet = earlierVersion(corrected, basename(path), '', options)
+  return sheet === null ? null : parseMapping(sheet.mapping)
+}
