@@ -5,6 +5,8 @@ export const words: Words = {
   'cli/stopping': 'Stopping after the step in hand; press Ctrl-C again to end at once.',
   'cli/progress': '{done} {unit}',
   'cli/progress/of': '{done} of {total} {unit}',
+  'cli/progress/unit/rows': 'rows',
+  'cli/progress/unit/fact': 'facts',
   'cli/mishap': 'Thrum itself failed: {what}',
   'cli/mishap/remedy': 'Nothing that was written before is lost. Try again; if it happens again, report the line above.',
   'cli/arguments/single-dash': 'Options are words here; "{found}" is none.',
@@ -207,6 +209,10 @@ export const words: Words = {
   'cli/help/questions': 'Questions:',
   'cli/help/more':
     'The project is the only .thrum file in this folder, or the one named with --in. --json prints the machine form of anything. Exit code 0: done; 1: what was checked does not hold; 2: bad usage or bad input, and nothing was written.',
+  'cli/help/value/text': 'TEXT',
+  'cli/help/value/texts': 'TEXT,TEXT',
+  'cli/help/value/date': 'YEAR-MONTH-DAY',
+  'cli/help/value/number': 'NUMBER',
   'cli/help/ask-one': 'thrum ask {id} [options]',
   'cli/help/conditions':
     'Conditions are written like crop=cherry, season!=2031, date>=2031-07-20 or stage<=67; a|b means either. Lists are parted by commas.',

@@ -18,7 +18,10 @@ export const words: Words = {
   'report/severity/note': '[note]',
   'report/cure': 'Cure: {cure}',
   'report/evidence': '({rows, plural, one {one count shows} other {# counts show}} it)',
-  'report/trust': '{trust}',
+  'report/trust/published': 'published',
+  'report/trust/computed': 'computed',
+  'report/trust/from-memory': 'from memory',
+  'report/trust/common-practice-no-source': 'common practice, no source',
   'report/receipt':
     'Receipt: data {digest}, {selected} of {of} counts, {method}, Thrum {version}. With --receipt FOLDER come the rows and an R script that recomputes it.',
 }

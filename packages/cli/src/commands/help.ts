@@ -23,9 +23,9 @@ const commandNames = [
   'help',
 ] as const
 
-function valueWord(declared: OptionDeclaration): string {
-  if (declared.type === 'choice') return declared.choices.join('|')
-  return { text: 'TEXT', texts: 'TEXT,TEXT', date: 'YEAR-MONTH-DAY', number: 'NUMBER' }[declared.type]
+/** What stands for the value of an option: its choices, or a word for its type. */
+function valueWord({ say }: Terminal, declared: OptionDeclaration): string {
+  return declared.type === 'choice' ? declared.choices.join('|') : say(saying(`cli/help/value/${declared.type}`))
 }
 
 function overview({ say, print }: Terminal): void {
@@ -40,15 +40,16 @@ function overview({ say, print }: Terminal): void {
   for (const line of wrap(say(saying('cli/help/more')))) print(line)
 }
 
-function ofQuestion({ say, print }: Terminal, id: string): void {
+function ofQuestion(terminal: Terminal, id: string): void {
+  const { say, print } = terminal
   const question = requireQuestion(id)
   print(say(saying('cli/help/ask-one', { id })))
   for (const line of wrap(say(saying(`questions/${id}/title`)))) print(line)
   print('')
   for (const [name, declared] of Object.entries(question.options)) {
     if (filledIn.includes(name)) continue
-    for (const line of wrap(`--${typedName(name)} ${valueWord(declared)}: ${say(saying(declared.explained))}`, '  ', '      '))
-      print(line)
+    const told = `--${typedName(name)} ${valueWord(terminal, declared)}: ${say(saying(declared.explained))}`
+    for (const line of wrap(told, '  ', '      ')) print(line)
   }
   if (id === 'is-design-sound') for (const line of wrap(say(saying('cli/help/option/plan')), '  ', '      ')) print(line)
   for (const name of ['in', 'receipt', 'seed', 'brief', 'json'])

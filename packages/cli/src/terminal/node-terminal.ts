@@ -1,7 +1,7 @@
 import { createInterface } from 'node:readline/promises'
 import type { Progress } from '@thrum/model/ground'
 import { saying } from '@thrum/model/ground'
-import { speaker, type Terminal } from './terminal.ts'
+import { allWords, speaker, type Terminal } from './terminal.ts'
 
 /** Progress is told from the second second on, at most five times a second. */
 const quietFor = 1000
@@ -14,7 +14,9 @@ function progressTeller(say: Terminal['say']): (progress: Progress) => void {
     const now = performance.now()
     if (now - start < quietFor || now - last < between) return
     last = now
-    const line = say(saying(total === undefined ? 'cli/progress' : 'cli/progress/of', { done, total: total ?? 0, unit }))
+    const named = `cli/progress/unit/${unit}`
+    const values = { done, total: total ?? 0, unit: Object.hasOwn(allWords, named) ? saying(named) : unit }
+    const line = say(saying(total === undefined ? 'cli/progress' : 'cli/progress/of', values))
     process.stderr.write(process.stderr.isTTY ? `\r\u001b[K${line}` : `${line}\n`)
   }
 }

@@ -91,7 +91,7 @@ function methodLines(say: Speaker, { method }: Answer): readonly string[] {
     ...wrap(method.equation, '    ', '    '),
     ...bullets(say, [...method.choices, ...method.checks]),
     ...method.references.flatMap(({ source, trust }) =>
-      wrap(`${source} [${say(saying('report/trust', { trust }))}]`, '  - ', '    '),
+      wrap(`${source} [${say(saying(`report/trust/${trust.replaceAll(/[, ]+/gu, '-')}`))}]`, '  - ', '    '),
     ),
   ]
 }
