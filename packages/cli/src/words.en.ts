@@ -108,8 +108,8 @@ export const words: Words = {
     'thrum settle counts.csv:5 "honey bee" 3 (or missing, or not-looked-for). thrum settle alone lists them.',
   'cli/settle/contested':
     '{cells, plural, one {One cell was} other {# cells were}} corrected by people who knew nothing of each other. The latest stands meanwhile:',
-  'cli/settle/choices': '{row} "{column}" ({told}): {choices}',
-  'cli/settle/choice': '{to} by {by} on {at}.',
+  'cli/settle/choices': '{row} "{column}" ({told}): {choices}.',
+  'cli/settle/choice': '{to} by {by} on {at}',
   'cli/settle/cells': '{cells, plural, one {One cell waits} other {# cells wait}} for a person:',
   'cli/settle/cell': '{row} "{column}" ({told}): "{written}" waits.',
   'cli/settle/cell-because': '{row} "{column}" ({told}): "{written}" ({because}).',

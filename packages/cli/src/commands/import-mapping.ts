@@ -37,18 +37,27 @@ function assignedOf(given: Arguments): { readonly [factor: string]: string } {
   )
 }
 
+/** @throws ThrumError model/options/not-a-number */
+function numberSaid(given: Arguments, name: string): number | undefined {
+  const text = single(given, name)
+  if (text === undefined) return undefined
+  const value = text.trim() === '' ? Number.NaN : Number(text)
+  if (!Number.isFinite(value) || value <= 0) throw new ThrumError('model/options/not-a-number', { name, found: text, above: 0 })
+  return value
+}
+
 /** The mapping with what was said on the command line in it. @throws ThrumError exchange/mapping/misshapen */
 function withSaid(mapping: Mapping, given: Arguments): Mapping {
   const numbers = (['minutes', 'area'] as const).flatMap((name) => {
-    const value = single(given, name)
-    return value === undefined ? [] : [[name, Number(value)] as const]
+    const value = numberSaid(given, name)
+    return value === undefined ? [] : [[name, value] as const]
   })
   const texts = constants.flatMap((name) => {
     const value = single(given, name)
     return value === undefined ? [] : [[name, value] as const]
   })
   const said = { ...mapping.constants, ...Object.fromEntries(numbers), ...Object.fromEntries(texts) }
-  const year = single(given, 'year')
+  const year = numberSaid(given, 'year')
   const absent = single(given, 'absent')
   const effort = single(given, 'effort')
   const key = single(given, 'key')
@@ -56,7 +65,7 @@ function withSaid(mapping: Mapping, given: Arguments): Mapping {
   return parseMapping({
     ...mapping,
     ...(Object.keys(said).length > 0 ? { constants: said } : {}),
-    ...(year === undefined ? {} : { file: { ...mapping.file, year: Number(year) } }),
+    ...(year === undefined ? {} : { file: { ...mapping.file, year } }),
     ...(absent === undefined ? {} : { absent }),
     ...(effort === undefined ? {} : { effort }),
     ...(key === undefined ? {} : { key: splitList(key) }),
