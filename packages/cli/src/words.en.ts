@@ -3,6 +3,8 @@ import type { Words } from '@thrum/model/ground'
 /** What the terminal says itself, in English. ICU message texts by id. */
 export const words: Words = {
   'cli/stopping': 'Stopping after the step in hand; press Ctrl-C again to end at once.',
+  'cli/stopped': 'Stopped.',
+  'cli/stopped/remedy': 'What was not finished counts for nothing. Give the command again when you want.',
   'cli/progress': '{done} {unit}',
   'cli/progress/of': '{done} of {total} {unit}',
   'cli/progress/unit/rows': 'rows',

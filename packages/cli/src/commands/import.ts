@@ -62,10 +62,10 @@ function show(
   const bullets = (sayings: readonly Parameters<typeof say>[0][]): void => {
     for (const own of sayings) for (const line of wrap(say(own), '  - ', '    ')) print(line)
   }
-  print(say(saying('cli/import/read', { file: basename(path), rows: offered.read.rows.read })))
+  for (const line of wrap(say(saying('cli/import/read', { file: basename(path), rows: offered.read.rows.read })))) print(line)
   if (made.reasons.length > 0) {
     print('')
-    print(say(saying('cli/import/columns', { file: mappingPath })))
+    for (const line of wrap(say(saying('cli/import/columns', { file: mappingPath })))) print(line)
     bullets(
       made.reasons.map(({ header, as, because }) =>
         saying('cli/import/column', { header, as: asOf(made.mapping, header, as), because }),

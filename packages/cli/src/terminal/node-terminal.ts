@@ -1,6 +1,6 @@
 import { createInterface } from 'node:readline/promises'
 import type { Progress } from '@thrum/model/ground'
-import { saying } from '@thrum/model/ground'
+import { saying, ThrumError } from '@thrum/model/ground'
 import { allWords, speaker, type Terminal } from './terminal.ts'
 
 /** Progress is told from the second second on, at most five times a second. */
@@ -39,7 +39,7 @@ export function nodeTerminal(isJson: boolean): Terminal {
   process.on('SIGINT', () => {
     if (stop.signal.aborted) process.exit(130)
     process.stderr.write(`\n${say(saying('cli/stopping'))}\n`)
-    stop.abort()
+    stop.abort(new ThrumError('cli/stopped'))
   })
   return {
     say,
