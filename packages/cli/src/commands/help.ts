@@ -29,7 +29,7 @@ function valueWord({ say }: Terminal, declared: OptionDeclaration): string {
 }
 
 function overview({ say, print }: Terminal): void {
-  print(say(saying('cli/help/title', { version })))
+  for (const line of wrap(say(saying('cli/help/title', { version })))) print(line)
   print('')
   for (const name of commandNames) for (const line of wrap(say(saying(`cli/help/line/${name}`)), '  ', '      ')) print(line)
   print('')
