@@ -4,6 +4,7 @@ export type WriterLine =
   | { readonly kind: 'begin'; readonly ids: readonly string[] }
   | { readonly kind: 'done'; readonly ids: readonly string[] }
   | { readonly kind: 'kept'; readonly hash: string }
+  | { readonly kind: 'brought'; readonly file: string }
 
 /** Everything told before the kill. A last line without its end was cut off by the kill and acknowledges nothing. */
 export function readLines(text: string): readonly WriterLine[] {

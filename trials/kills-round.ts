@@ -1,10 +1,14 @@
 import { spawn } from 'node:child_process'
 import { once } from 'node:events'
+import { existsSync, readdirSync } from 'node:fs'
+import { basename, dirname, join } from 'node:path'
 import { setTimeout } from 'node:timers/promises'
 import { fileURLToPath } from 'node:url'
+import { openProject } from '@thrum/host'
 import type { ProjectLog } from '@thrum/store'
-import { checkProjectFile, openProjectFile } from '@thrum/store/sqlite'
-import { isAsWritten } from './kills-facts.ts'
+import { checkProjectFile } from '@thrum/store/sqlite'
+import { isAsWritten, roundAuthor } from './kills-facts.ts'
+import { lookAtTables } from './kills-imports.ts'
 import { readLines, type WriterLine } from './kills-protocol.ts'
 
 const writer = fileURLToPath(new URL('kills-writer.ts', import.meta.url))
@@ -13,53 +17,77 @@ const writer = fileURLToPath(new URL('kills-writer.ts', import.meta.url))
 export interface Acknowledged {
   readonly facts: Set<string>
   readonly files: Set<string>
+  /** Tables that were brought. */
+  readonly tables: Set<string>
 }
+
+export const nothingAcknowledged = (): Acknowledged => ({ facts: new Set(), files: new Set(), tables: new Set() })
 
 export interface Round {
   /** Moment of the kill, after the writer was ready [ms]. */
   readonly after: number
-  /** Facts and files acknowledged in this round. */
+  /** Facts, files and tables acknowledged in this round. */
   readonly facts: number
   readonly files: number
+  readonly tables: number
   /** Of all that was ever acknowledged: what is missing or not as it was written. */
   readonly lost: number
-  /** Steps of which a part is there and a part is not. */
+  /** Steps of which a part is there and a part is not; tables that count and are not whole. */
   readonly torn: number
   /** Facts that were kept although the kill came before their acknowledgement. Allowed, and counted. */
   readonly unsaid: number
+  /** Backups that lie beside, and those of them that did not pass their check. */
+  readonly backups: number
+  readonly unsoundBackups: number
   /** What the check of the whole file said: sound, or the code of the failure. */
   readonly check: string
 }
 
-/** Starts a writer, kills it (and nothing else) after `after` ms of writing, opens the project again, and looks. */
-export async function killOnce(path: string, seed: string, after: number, acknowledged: Acknowledged): Promise<Round> {
-  const lines = readLines(await writeAndKill(path, seed, after))
-  const before = { facts: acknowledged.facts.size, files: acknowledged.files.size }
-  for (const line of lines) {
-    if (line.kind === 'done') for (const id of line.ids) acknowledged.facts.add(id)
-    if (line.kind === 'kept') acknowledged.files.add(line.hash)
-  }
-  const check = await checkProjectFile(path).then(
+/** What the check of a whole file says: sound, or the code of the failure. */
+export async function checkOf(path: string): Promise<string> {
+  return await checkProjectFile(path).then(
     () => 'sound',
     (cause: unknown) => (cause instanceof Error && 'code' in cause ? String(cause.code) : String(cause)),
   )
-  const log = await openProjectFile(path, { mode: 'write' })
+}
+
+/** Starts a writer, kills it (and nothing else) after `after` ms of writing, opens the project again, and looks. */
+export async function killOnce(path: string, seed: string, after: number, acknowledged: Acknowledged): Promise<Round> {
+  const lines = readLines(await runAndKill([writer, path, seed], after))
+  const before = { facts: acknowledged.facts.size, files: acknowledged.files.size, tables: acknowledged.tables.size }
+  for (const line of lines) {
+    if (line.kind === 'done') for (const id of line.ids) acknowledged.facts.add(id)
+    if (line.kind === 'kept') acknowledged.files.add(line.hash)
+    if (line.kind === 'brought') acknowledged.tables.add(line.file)
+  }
+  const check = await checkOf(path)
+  const backups = backupsOf(path)
+  const checks = await Promise.all(backups.map(checkOf))
+  const project = await openProject(path, 'read', { author: roundAuthor('looker') })
   try {
+    const { counted, torn } = await lookAtTables(project)
+    const lostTables = [...acknowledged.tables].filter((file) => !counted.has(file)).length
+    const last = await lookAtLastStep(project.log, lines, acknowledged)
     return {
       after,
       facts: acknowledged.facts.size - before.facts,
       files: acknowledged.files.size - before.files,
-      lost: await countLost(log, acknowledged),
-      ...(await lookAtLastStep(log, lines, acknowledged)),
+      tables: acknowledged.tables.size - before.tables,
+      lost: (await countLost(project.log, acknowledged)) + lostTables,
+      torn: last.torn + torn,
+      unsaid: last.unsaid,
+      backups: backups.length,
+      unsoundBackups: checks.filter((own) => own !== 'sound').length,
       check,
     }
   } finally {
-    await log.close()
+    await project.close()
   }
 }
 
-async function writeAndKill(path: string, seed: string, after: number): Promise<string> {
-  const child = spawn(process.execPath, [writer, path, seed], { stdio: ['ignore', 'pipe', 'inherit'] })
+/** Runs a program until it is killed; what it printed. The program must never end by itself. */
+export async function runAndKill(argv: readonly string[], after: number): Promise<string> {
+  const child = spawn(process.execPath, [...argv], { stdio: ['ignore', 'pipe', 'inherit'] })
   let told = ''
   child.stdout.setEncoding('utf8')
   child.stdout.on('data', (text: string) => {
@@ -72,6 +100,14 @@ async function writeAndKill(path: string, seed: string, after: number): Promise<
   const [code, signal] = await closed
   if (signal !== 'SIGKILL') throw new Error(`the writer ended by itself (${code ?? signal}) before it was killed`)
   return told
+}
+
+/** Finished backups of a project. What a kill cut off has another name and is swept away later. */
+function backupsOf(path: string): readonly string[] {
+  const folder = join(dirname(path), 'backups')
+  const name = basename(path, '.thrum')
+  const files = existsSync(folder) ? readdirSync(folder) : []
+  return files.filter((file) => file.startsWith(`${name}.`) && file.endsWith('.thrum')).map((file) => join(folder, file))
 }
 
 async function countLost(log: ProjectLog, acknowledged: Acknowledged): Promise<number> {

@@ -26,7 +26,8 @@ export function parseArguments(argv: readonly string[], flags: readonly string[]
   for (let k = 0; k < argv.length; k++) {
     const part = argv[k] as string
     if (part === '-h') given.add('help')
-    else if (!part.startsWith('-') || part === '-') words.push(part)
+    // A number below zero is a word, not an option.
+    else if (!part.startsWith('-') || /^-(?:\d|$)/u.test(part)) words.push(part)
     else if (!part.startsWith('--')) throw new ThrumError('cli/arguments/single-dash', { found: part })
     else {
       const equals = part.indexOf('=')

@@ -62,6 +62,10 @@ describe('thrum correct, withdraw, settle, history', () => {
     expect(undone.text).toContain('The correction is undone: what stood before stands again.')
   })
 
+  it('a number below zero is a value, not an option', async () => {
+    expect((await once('correct', 'counts.csv:2', 'temperature', '-3.5', '--reason', 'frost')).json).toMatchObject({ to: '-3.5' })
+  })
+
   it('settle lists what waits and settles it', async () => {
     const list = await run('settle')
     expect(list.text).toContain(

@@ -67,7 +67,10 @@ function match(fresh: FreshRows, held: HeldRows, key: readonly string[], declare
       taken.add(found)
     }
   }
-  const gone = Array.from({ length: held.rows }, (_, row) => row).filter((row) => !taken.has(row) && !held.isWithdrawn(row))
+  const named = keyText(held.said, key)
+  const gone = Array.from({ length: held.rows }, (_, row) => row).filter(
+    (row) => !taken.has(row) && !held.isWithdrawn(row) && named(row) !== null,
+  )
   return { key, declared, heldOf, gone }
 }
 

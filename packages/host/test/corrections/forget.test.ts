@@ -145,7 +145,7 @@ describe('forgetting a place, a row, a file', () => {
   it('a row is emptied with its tallies and its line of the file; a file is emptied whole', async () => {
     const project = await withCounts()
     await forgets(project, 'fact', 'counts.csv:4')
-    expect((await told(project)).join()).not.toContain('Ings')
+    expect(await told(project)).toEqual(['Weir centre 10 honey bee 14', 'Weir edge 10 honey bee 12'])
     await forgets(project, 'fact', 'counts.csv')
     expect(await told(project)).toEqual([])
     await expect(bring(project, 'counts.csv', sheet)).rejects.toMatchObject({ code: 'host/not-counted' })

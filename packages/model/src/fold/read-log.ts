@@ -16,7 +16,7 @@ export interface ReadLog {
   readonly facts: readonly Fact[]
   readonly entries: readonly ReadEntry[]
   readonly waiting: readonly { readonly id: string; readonly kind: string; readonly because: string }[]
-  /** Addresses (facts or rows of batches) that a withdrawal which itself stands has taken back. */
+  /** Addresses (facts or rows of batches) that a withdrawal which itself stands has taken back; and rows that were forgotten. */
   readonly withdrawn: ReadonlySet<string>
   of<K extends FactKind>(kind: K): readonly { readonly fact: Fact; readonly body: BodyOf<K> }[]
 }
@@ -61,6 +61,8 @@ export function readLog(facts: Iterable<Fact>): ReadLog {
   // A forgotten fact is out of the log whether its body has been emptied yet or not, so that all copies have one digest.
   const entries = understood.filter(({ fact }) => !emptied.has(fact.id))
   const takenBack = standingWithdrawals(entries)
+  // Of a row that was forgotten nothing is left to be counted; no withdrawal of it can be withdrawn.
+  for (const of of emptied) if (of?.includes('#') === true) takenBack.add(of)
   const standing = Map.groupBy(
     entries.filter(({ fact }) => !takenBack.has(fact.id)),
     ({ fact }) => fact.kind,
