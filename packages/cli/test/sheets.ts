@@ -4,7 +4,7 @@ export function wideSheet(fields = 8): string {
     const field = Math.floor(k / 4)
     const visit = k % 4
     const strip = field % 2 === 0 ? 'no' : 'yes'
-    const bees = (strip === 'yes' ? 12 : 5) + ((field * 3 + visit) % 4)
+    const bees = (strip === 'yes' ? 12 : 5) + ((field * 3 + visit) % 4) + (field % 3)
     return [
       `Field ${'ABCDEFGHIJKLMNOP'[field]}`,
       `2031-05-${String(5 + 3 * visit).padStart(2, '0')}`,

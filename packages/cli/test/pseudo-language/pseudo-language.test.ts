@@ -1,9 +1,9 @@
-import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
+import { copyFileSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { mappingShape, measureUnits, roles } from '@thrum/exchange'
 import { createDemonstration, factsOf, forgettable, plantedQuestions, usualSeed } from '@thrum/host'
-import { type BodyOf, type Fact, type rowsBrought, tableDeclarations } from '@thrum/model'
+import { type BodyOf, type ColumnDeclaration, type Fact, factKinds, type rowsBrought, tableDeclarations } from '@thrum/model'
 import { rngAlgorithm } from '@thrum/model/ground'
 import { questions } from '@thrum/questions'
 import { createSpeaker } from '@thrum/report'
@@ -23,6 +23,8 @@ import { pseudoWords } from './pseudo-words.ts'
 /** Greek joins a list with "και" and writes no number with letters: nothing plain comes from the language itself. */
 const say = createSpeaker(pseudoWords(allWords), 'el')
 
+const tables: { readonly [table: string]: { readonly [column: string]: ColumnDeclaration } } = tableDeclarations
+
 /** Words of the command line and of files, the same in every language. */
 const declared = [
   ...commands.flatMap(({ name, options, flags }) => [name, ...[...options, ...flags].map(typedName)]),
@@ -36,9 +38,9 @@ const declared = [
   ]),
   ...roles,
   ...Object.values(measureUnits).flat(),
-  ...Object.values(tableDeclarations).flatMap((table) => [
-    ...Object.keys(table),
-    ...Object.values(table).flatMap((column: { readonly unit?: string }) => column.unit ?? []),
+  ...Object.values(tables).flatMap((columns) => [
+    ...Object.keys(columns),
+    ...Object.values(columns).flatMap(({ unit }) => unit ?? []),
   ]),
   // The mapping file speaks one language, and what is proposed for it is told in its words.
   JSON.stringify(z.toJSONSchema(mappingShape)),
@@ -47,6 +49,7 @@ const declared = [
   'daypart hive distance edge distance morning afternoon before after',
   allKinds,
   'json help thrum csv missing',
+  ...factKinds.keys(),
   usualSeed,
   rngAlgorithm,
   // The one time zone that facts are told in.
@@ -201,13 +204,19 @@ describe('no sentence bypasses the catalogue', () => {
   })
 
   it('two copies become one; a name is forgotten; backups are told and taken', async () => {
-    expect(await inOwn('merge', files.small ?? '')).toEqual([])
-    expect(await inOwn('merge', files.small ?? '')).toEqual([])
+    const copy = join(folder, 'copy.thrum')
+    copyFileSync(files.own ?? '', copy)
+    await tell(['correct', 'wide.csv:2', 'hover fly', '1', '--reason', 'read again', '--in', copy])
+    for (const other of [copy, copy, files.small ?? '']) expect(await inOwn('merge', other)).toEqual([])
     for (const what of forgettable) {
       expect(await inOwn('forget', what, 'walker 1', '--because', 'asked to')).toEqual([])
       expect(await inOwn('forget', what, 'nobody', '--because', 'asked to')).toEqual([])
     }
-    expect(await inOwn('forget', 'person', 'walker 2', '--because', 'asked to', '--accept')).toEqual([])
+    // What stands instead of the name is a name, too: made of the fact's id, it can be foretold by a copy of the project.
+    await tell(['forget', 'observer', 'walker 2', '--because', 'asked to', '--accept', '--in', copy])
+    const instead = textsOf(await factsOf(copy))
+    const forgetting = ['forget', 'observer', 'walker 2', '--because', 'asked to', '--accept', '--in', files.own ?? '']
+    expect(await plainIn(forgetting, [...names, ...instead])).toEqual([])
     expect(await plainIn(['restore', files.own ?? ''], names)).toEqual([])
     const today = new Date().toISOString().slice(0, 10)
     expect(await plainIn(['restore', files.own ?? '', '--day', today], names)).toEqual([])
@@ -319,7 +328,7 @@ describe('no sentence bypasses the catalogue', () => {
     ['help', 'never'],
     ['help', 'a', 'b'],
     ['forget', 'person', '--in', 'OWN'],
-    ['forget', 'person', 'walker', '--in', 'OWN'],
+    ['forget', 'observer', 'walker', '--in', 'OWN'],
     ['merge', '--in', 'OWN'],
     ['merge', 'WIDE', '--in', 'OWN'],
     ['merge', 'never.thrum', '--in', 'OWN'],
