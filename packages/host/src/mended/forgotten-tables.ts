@@ -1,5 +1,15 @@
-import type { CountsRead } from '@thrum/exchange'
-import { type Fact, type FactBody, type NamedColumn, packColumns, redacted, rowsBrought, unpackColumns } from '@thrum/model'
+import type { CountsRead, Mapping } from '@thrum/exchange'
+import {
+  type Fact,
+  type FactBody,
+  type NamedColumn,
+  packColumns,
+  redacted,
+  rowsBrought,
+  sheetRead,
+  unpackColumns,
+} from '@thrum/model'
+import { canonicalJson } from '@thrum/model/ground'
 import { type Forgetting, forgettingOf, type ProjectLog, withoutForgotten } from '@thrum/store'
 
 /** Names and places that a project is to forget. */
@@ -27,4 +37,11 @@ export function withoutForgottenTables(read: CountsRead, forgetting: Forgetting)
   const of = (table: 'count' | 'tally' | 'setAside'): readonly NamedColumn[] =>
     read.tables[table].length === 0 ? [] : withoutForgottenColumns(table, read.tables[table], forgetting)
   return { ...read, tables: { count: of('count'), tally: of('tally'), setAside: of('setAside') } }
+}
+
+/** A mapping as the log would keep it: a name that is forgotten may stand in it as what is the same for every row. */
+export function withoutForgottenMapping(mapping: Mapping, forgetting: Forgetting): unknown {
+  const body = { mapping: JSON.parse(canonicalJson(mapping)) } as FactBody
+  const fact: Fact = { id: '', kind: sheetRead.kind, v: 1, subject: null, at: '', by: '', device: '', body, data: null }
+  return withoutForgotten(fact, [], forgetting).body.mapping
 }

@@ -6,7 +6,7 @@ import { type CorrectedProject, readCorrected } from '../corrections/corrected-p
 import { findFile, parseFileName } from '../corrections/file-versions.ts'
 import type { CountsOffered } from '../counts/bring-counts.ts'
 import { type Project, requireWritable } from '../project/project.ts'
-import { forgettingIn, withoutForgottenTables } from './forgotten-tables.ts'
+import { forgettingIn, withoutForgottenMapping, withoutForgottenTables } from './forgotten-tables.ts'
 import { heldRows } from './held-rows.ts'
 
 /** What a person may say of a file that could be a mended one. */
@@ -26,7 +26,7 @@ export interface MendedOffer {
   readonly plan: MendedPlan
 }
 
-const sameMapping = (sheet: BroughtSheet, mapping: Mapping): boolean => canonicalJson(sheet.mapping) === canonicalJson(mapping)
+const sameMapping = (sheet: BroughtSheet, mapping: unknown): boolean => canonicalJson(sheet.mapping) === canonicalJson(mapping)
 
 /** The latest version that stands of the file that this one was read from, or that has its name; null where there is none. */
 function earlierVersion(
@@ -67,14 +67,15 @@ export async function offerMended(
   requireWritable(project)
   const corrected = await readCorrected(project)
   const { fileHash } = offered.sheet
-  const known = corrected.sheets.filter((sheet) => sheet.fileHash === fileHash && sameMapping(sheet, offered.mapping))
+  const forgetting = await forgettingIn(project.log)
+  const mapping = withoutForgottenMapping(offered.mapping, forgetting)
+  const known = corrected.sheets.filter((sheet) => sheet.fileHash === fileHash && sameMapping(sheet, mapping))
   if (known.some(({ stands }) => stands)) return { kind: 'known' }
   const gone = known[0]
   if (gone !== undefined)
     throw new ThrumError('host/mended/withdrawn', { file: basename(path), withdrawal: withdrawalOf(corrected, gone) })
   const mends = earlierVersion(corrected, basename(path), fileHash, options)
   if (mends === null) return { kind: 'new' }
-  const forgetting = await forgettingIn(project.log)
   const read = withoutForgottenTables(offered.read, forgetting)
   const fresh = freshRows(read)
   const held = heldRows(corrected, versionsOf(mends, corrected.sheets))

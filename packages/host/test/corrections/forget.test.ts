@@ -111,6 +111,16 @@ describe('forgetting a person', () => {
     expect(bytesBeside(project.path).toLowerCase()).not.toContain('invented')
   })
 
+  it('goes from a mapping too, and the file under that mapping is still known', async () => {
+    const project = await madeProject()
+    const one = 'field,date,start,minutes,honey bee\nWeir,2031-05-04,09:10,10,12\n'
+    const mapping = { ...mappingOf(one), constants: { observer: 'Orla Invented' } }
+    await bring(project, 'one.csv', one, mapping)
+    await forgets(project, 'observer', 'Orla Invented')
+    expect(await bring(project, 'one.csv', one, mapping)).toBe('known')
+    expect((await project.snapshot()).tables.count.columns.observer.dictionary[0]).toMatch(/^observer withheld/u)
+  })
+
   it('a kind that is called so stays, and is told', async () => {
     const project = await madeProject()
     await bring(project, 'counts.csv', sheet.replace('honey bee', 'rose bee').replaceAll('Orla Invented', 'Rose'))
