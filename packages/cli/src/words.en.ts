@@ -34,6 +34,9 @@ export const words: Words = {
   'cli/import/no-mapping/remedy': 'Check its name, or leave --mapping out to have one proposed.',
   'cli/import/mapping-not-json': 'The mapping {file} is not valid JSON.',
   'cli/import/mapping-not-json/remedy': 'Mend it, or delete it to have a new one proposed.',
+  'cli/import/mapping-not-kept': 'The mapping cannot be kept as {file}: nothing can be written there.',
+  'cli/import/mapping-not-kept/remedy':
+    'Nothing was written to the project. Copy the table to a folder you may write in, or name another place with --mapping.',
   'cli/import/assigned': '--assigned should name a factor and how its levels came to the fields, but reads "{found}".',
   'cli/import/assigned/remedy': 'For example --assigned "strip=at random" (or chosen, or not known).',
   'cli/import/read': '{file}: {rows, plural, one {one row} other {# rows}} read.',
@@ -81,6 +84,9 @@ export const words: Words = {
   'cli/ask/plan-only-audit/remedy': 'Ask is-design-sound of it.',
   'cli/ask/receipt':
     'Receipt written to {folder}: the rows, and receipt.R, which recomputes the answer (Rscript receipt.R in that folder).',
+
+  'cli/ask/receipt-not-written': 'The receipt cannot be written to {folder}.',
+  'cli/ask/receipt-not-written/remedy': 'The answer stands above. Name a folder you may write in with --receipt.',
 
   'cli/check/usage': 'Check one project at a time.',
   'cli/check/usage/remedy': 'thrum check my-project.thrum',

@@ -22,9 +22,14 @@ function tell({ answer, snapshot, question }: Asking, given: Arguments, terminal
   terminal.json(withTexts(answer, terminal.say))
   const folder = single(given, 'receipt')
   if (folder === undefined) return
-  mkdirSync(folder, { recursive: true })
-  for (const { name, text } of question.receipt(snapshot, answer).files) writeFileSync(join(folder, name), text)
-  writeFileSync(join(folder, 'answer.json'), `${answerJson(answer, terminal.say)}\n`)
+  const { files } = question.receipt(snapshot, answer)
+  const all = [...files, { name: 'answer.json', text: `${answerJson(answer, terminal.say)}\n` }]
+  try {
+    mkdirSync(folder, { recursive: true })
+    for (const { name, text } of all) writeFileSync(join(folder, name), text)
+  } catch (cause) {
+    throw new ThrumError('cli/ask/receipt-not-written', { folder }, { cause })
+  }
   terminal.print(`\n${wrap(terminal.say(saying('cli/ask/receipt', { folder }))).join('\n')}`)
 }
 

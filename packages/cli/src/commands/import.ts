@@ -38,9 +38,17 @@ function readMapping(path: string): Mapping {
   }
 }
 
-/** The mapping kept beside the sheet, so that a person can read it, change it, and use it again. */
+/**
+ * The mapping kept beside the sheet, so that a person can read it, change it, and use it again.
+ *
+ * @throws ThrumError cli/import/mapping-not-kept
+ */
 function keepMapping(path: string, mapping: Mapping): void {
-  writeFileSync(path, `${JSON.stringify(mapping, null, 2)}\n`)
+  try {
+    writeFileSync(path, `${JSON.stringify(mapping, null, 2)}\n`)
+  } catch (cause) {
+    throw new ThrumError('cli/import/mapping-not-kept', { file: path }, { cause })
+  }
 }
 
 /** What a column becomes, in the words of the mapping file, with the kind or the factor it names. */
