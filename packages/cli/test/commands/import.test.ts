@@ -185,6 +185,27 @@ describe('names that would act on a terminal', () => {
 })
 
 describe('where a file cannot be', () => {
+  it('a mapping that cannot be kept: told, and nothing is written', async () => {
+    const path = sheet(wideSheet())
+    const before = await digest()
+    const refused = await bring(path, '--accept', '--mapping', join(path, 'never.json'))
+    expect(refused.json).toMatchObject({ error: { code: 'cli/import/no-mapping' } })
+    mkdirSync(`${path}.mapping.json`)
+    expect((await bring(path, '--accept')).json).toMatchObject({ error: { code: 'cli/import/no-mapping' } })
+    expect(await digest()).toBe(before)
+  })
+
+  it('a receipt that cannot be written is told behind the answer', async () => {
+    const path = sheet(wideSheet())
+    await bring(path, '--accept')
+    const told = await tell(['ask', 'who-visits', '--in', project, '--receipt', path])
+    expect([told.code, told.notes.split('\n')[0]?.slice(0, 36)]).toEqual([
+      2,
+      'The receipt cannot be written to '.padEnd(33).concat(path).slice(0, 36),
+    ])
+    expect(told.out).toContain('Most frequent')
+  })
+
   it('a folder, or nothing at all', async () => {
     mkdirSync(join(folder, 'sub'))
     for (const path of [join(folder, 'sub'), join(folder, 'never.csv')])
