@@ -10,8 +10,8 @@ import { levelNames } from '../contrast/phrases.ts'
 /** The same comparison made another fair way, shown beside the headline. */
 export interface Variant {
   readonly estimates: readonly Estimate[]
-  /** Kinds (by label) and levels for which it points the other way. */
-  readonly disagrees: (kind: string, level: number) => boolean
+  /** True where it points the other way than this pair of a kind (by label); a pair it has no answer for disagrees with none. */
+  readonly disagrees: (kind: string, pair: PairContrast) => boolean
 }
 
 function estimated(asked: ContrastCase): readonly { readonly kind: string; readonly pair: PairContrast }[] {
@@ -39,8 +39,10 @@ function variantOf(asked: ContrastCase, name: string): Variant {
         verdict: null,
       }
     }),
-    disagrees: (kind, level) =>
-      found.some((own) => own.kind === kind && own.pair.level === level && own.pair.contrast.estimate < 0),
+    disagrees: (kind, { level, contrast }) =>
+      found.some(
+        (own) => own.kind === kind && own.pair.level === level && own.pair.contrast.estimate < 0 !== contrast.estimate < 0,
+      ),
   }
 }
 
@@ -94,14 +96,9 @@ export function variantsOf(snapshot: Snapshot, asked: ContrastCase, options: Con
   const asPut = options.per ?? 'time'
   const measure = otherMeasure(asked, asPut)
   const other = measure === null ? null : variantOf(contrastCase(snapshot, options, asked.worth, { measure }), `per-${measure}`)
-  const opposed = (found: PairVerdict): boolean => {
-    if (other === null || found.pair.kind === 'refused' || other.estimates.length === 0) return false
-    return other.disagrees(found.kind.kind.label, found.pair.level) !== found.pair.contrast.estimate < 0
-  }
-  const disagreeing = estimated(asked).some(
-    ({ kind, pair }) =>
-      other !== null && other.estimates.length > 0 && other.disagrees(kind, pair.level) !== pair.contrast.estimate < 0,
-  )
+  const opposed = ({ kind, pair }: PairVerdict): boolean =>
+    other !== null && pair.kind === 'estimated' && other.disagrees(kind.kind.label, pair)
+  const disagreeing = estimated(asked).some(({ kind, pair }) => other?.disagrees(kind, pair) === true)
   return {
     estimates: [...(whole?.estimates ?? []), ...(other?.estimates ?? [])],
     findings: [...measureFindings(asked, asPut), ...(disagreeing ? [disagreement(asked, measure ?? 'time')] : [])],

@@ -44,6 +44,20 @@ describe('rates per flower and per area stand side by side', () => {
     expect(headlineIn(answer)).toContain('not enough to act on')
   })
 
+  it('a kind for which the other measure has no answer is opposed by nothing', async () => {
+    // Most fields have no flowers counted and no bee: per area bees are refused as mostly zero, and flies are answered.
+    const snapshot = stripProject({
+      arm: 16,
+      kinds: { bee: { ratio: 0.3, mean: 12 }, fly: { ratio: 1, mean: 10 } },
+      change: (_, k) => (Math.floor(k / 4) % 16 < 6 ? {} : { flowers: null, tallies: { bee: 0, fly: 8 + (k % 5) } }),
+    })
+    const answer = await whatDiffersIn(snapshot, { ...strips, kinds: ['bee', 'fly'], per: 'flower' })
+    const ids = answer.estimates.map(({ id }) => id)
+    expect([ids.includes('ratio/bee/yes/per-area'), ids.includes('ratio/fly/yes/per-area')]).toEqual([false, true])
+    expect(answer.estimates.find(({ id }) => id === 'ratio/bee/yes')?.verdict).toBe('shown')
+    expect(answer.cautions.map(({ code }) => code)).not.toContain('measures-disagree')
+  })
+
   it('where the levels themselves differ in open flowers, per area is the headline', async () => {
     const snapshot = stripProject({
       kinds: { bee: { ratio: 3, mean: 8 } },
