@@ -87,8 +87,10 @@ function drawBand(
   const left = Math.round(axis.at(band.low))
   const right = Math.round(axis.at(band.high))
   const line = part(frame, 'intervals/band')
-  const half = textWidth(line, sizes.small) / 2
-  const middle = Math.min(width - half, Math.max(half, (left + right) / 2))
+  // Under the axis they stand between the words for fewer and more.
+  const sides = ['less', 'more'].map((id) => textWidth(part(frame, `intervals/${id}`), sizes.small) + 10)
+  const clear = textWidth(line, sizes.small) / 2 + (isNarrow ? Math.max(...sides) : 0)
+  const middle = Math.min(width - clear, Math.max(clear, (left + right) / 2))
   const top = stretches[0]?.[0] ?? 0
   const style = { size: sizes.small, fill: ink.verdigris, anchor: 'middle' } as const
   return [

@@ -47,7 +47,7 @@ export function stepAside(places: readonly number[], size: number, most: number)
   const aside: number[] = new Array(places.length).fill(0)
   const choices = Array.from(
     { length: 1 + 2 * Math.floor(most / step) },
-    (_, k) => (k % 2 === 1 ? 1 : -1) * Math.ceil(k / 2) * step,
+    (_, k) => (k % 2 === 1 ? 1 : -1) * Math.ceil(k / 2) * step + 0,
   )
   let first = 0
   for (const [rank, index] of order.entries()) {

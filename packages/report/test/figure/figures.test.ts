@@ -1,0 +1,333 @@
+import type { Figure } from '@thrum/model'
+import { describe, expect, it } from 'vitest'
+import { drawFigure } from '../../src/figure/draw-figure.ts'
+import { outline, outside, overlaps, piecesOf, textsOf } from './drawing.ts'
+import { pairedRates, plain, point, rates, ratios, row, say, strips, widths } from './samples.ts'
+
+const draw = (figure: Figure, width = 720): ReturnType<typeof drawFigure> => drawFigure(figure, { say, theme: 'light', width })
+const linesOf = (figure: Figure, width = 720): readonly string[] => textsOf(draw(figure, width).svg).map(({ text }) => text)
+
+const many = Array.from({ length: 60 }, (_, k) => k)
+const longName = 'the orchard behind the old mill, as far as the second gate and a little beyond it'
+const cases: readonly (readonly [string, Figure])[] = [
+  ['no rows', ratios([])],
+  ['no points', rates([])],
+  ['no strips', strips([])],
+  ['strips without a value', strips([{ level: 'before', values: [] }])],
+  ['one row', plain([row('honey bee', 97.4, 77.8, 122)])],
+  ['one row of nothing', plain([row('honey bee', 0, 0, 0)])],
+  ['one share of everything', plain([row('honey bee', 1, 0.9, 1)], 'share')],
+  ['one point of nothing', rates([point('Averlusk Orchard', '', 0)])],
+  ['one value', strips([{ level: 'before', values: [65] }], 'stage')],
+  ['sixty rows', ratios(many.map((k) => row(`kind ${k}: strip / no strip`, 0.2 * (k + 1), 0.1 * (k + 1), 0.4 * (k + 1))))],
+  ['sixty fields', rates(many.flatMap((k) => [point(`f ${k}`, 'a', k * k), point(`f ${k}`, 'b', 2 * k * k)]))],
+  ['sixty equal rates', rates(many.map((k) => point(`f ${k}`, k % 2 === 0 ? 'a' : 'b', 7)))],
+  ['sixty levels', rates(many.map((k) => point(`f ${k}`, `level ${k}`, k + 1)))],
+  ['sixty strips', strips(many.map((k) => ({ level: `level ${k}`, values: [22_838 + k, 22_850 + k] })))],
+  ['no limits', ratios([row('a', 3, 1.2, null), row('b', 0.2, null, 0.9), row('c', null, 2, null), row('d', null, null, null)])],
+  ['identical values', ratios([row('a', 1, 1, 1), row('b', 1, 1, 1)])],
+  [
+    'infinite values',
+    ratios([row('a', Number.POSITIVE_INFINITY, 0, Number.POSITIVE_INFINITY), row('b', Number.NaN, 1e-300, 1e300)]),
+  ],
+  ['infinite rates', rates([point('a', '', Number.POSITIVE_INFINITY), point('b', '', Number.NaN), point('c', '', 5)])],
+  ['infinite stages', strips([{ level: 'a', values: [Number.NaN, Number.NEGATIVE_INFINITY, 65, 1e300] }])],
+  ['negative values', plain([row('a', -3, -5, -1), row('b', 2, 1, 4)])],
+  ['zeros among wide rates', rates(many.map((k) => point(`f ${k}`, '', k < 20 ? 0 : k ** 3)))],
+  ['long names', ratios([row(longName, 2, 1, 4), row(`${longName}, 90 %`, 2, 1, 4, { role: 'beside', level: 0.9 })])],
+  [
+    'long fields and levels',
+    rates(
+      ['a', 'b', 'c'].flatMap((f) => [point(`${f} ${longName}`, longName, 4), point(`${f} ${longName}`, `not ${longName}`, 9)]),
+    ),
+  ],
+  [
+    'long strips',
+    strips([
+      { level: longName, values: [22_838, 22_845] },
+      { level: `not ${longName}`, values: [22_849] },
+    ]),
+  ],
+  [
+    'four levels',
+    rates(
+      many
+        .slice(0, 6)
+        .flatMap((k) =>
+          ['before', 'after'].map((when) => point(`f ${k} ${longName}`, `${k % 2 === 0 ? 'strip' : 'no strip'}, ${when}`, 5 + k)),
+        ),
+    ),
+  ],
+]
+
+describe('every figure, at every width', () => {
+  it.each(cases)('%s: no text on another, nothing beyond the page', (_, figure) => {
+    for (const width of widths) {
+      const { svg, height } = draw(figure, width)
+      expect(overlaps(svg), `overlaps at ${width}`).toEqual([])
+      expect(outside(svg, width, height), `outside at ${width}`).toEqual([])
+      expect(svg).not.toMatch(/NaN|Infinity|undefined/)
+    }
+  })
+
+  it.each(cases)('%s: the same bytes twice, in both themes another', (_, figure) => {
+    expect(draw(figure).svg).toBe(draw(figure).svg)
+    expect(drawFigure(figure, { say, theme: 'dark', width: 720 }).svg).not.toBe(draw(figure).svg)
+  })
+
+  it.each([Number.NaN, -5, 0, Number.POSITIVE_INFINITY])('a width of %d is taken as the narrowest', (width) => {
+    expect(draw(pairedRates, width).width).toBe(280)
+  })
+})
+
+describe('intervals', () => {
+  const figure = ratios([
+    row('bumble bee: strip / no strip', 3.026, 2.42, 3.784),
+    row('bumble bee: strip / no strip, 90 %', 3.026, 2.54, 3.606, { role: 'beside', level: 0.9 }),
+  ])
+
+  // Golden: places of the columns, of the band and its words, of ticks and of the two rows.
+  it('golden: two rows over a band', () => {
+    expect(outline(draw(figure).svg)).toMatchInlineSnapshot(`
+      "rect 0 0
+      text 28 41 Ratios
+      text 692 67 times (95 % interval unless said)
+      rect 228 97
+      path 228 159
+      text 339 90 too small to act on
+      path 339 97
+      text 331 192 ← fewer
+      text 347 192 more →
+      text 28 120 bumble bee: strip / no strip
+      path 481 115
+      path 481 111
+      path 553 111
+      circle 517 115
+      text 610 120 3.03
+      text 692 120 2.42 to 3.78
+      text 40 147 90 %
+      path 489 142
+      path 489 139
+      path 545 139
+      circle 517 142
+      text 610 147 3.03
+      text 692 147 2.54 to 3.61
+      path 218 159
+      path 228 159
+      text 228 175 0.5
+      path 339 159
+      text 339 175 1
+      path 450 159
+      text 450 175 2
+      path 561 159
+      text 561 175 4
+      text 28 217 Mark: estimate; line: its interval. Full marks: what was asked; open marks: beside it, for comparison. Shaded:
+      text 28 232 ratios from 0.5 to 2, too small to act on. On the axis twice as many and half as many lie equally far from 1."
+    `)
+  })
+
+  it('ends in an arrow where a limit is missing or beyond the axis, and says so', () => {
+    const open = ratios([row('a', 3, 1.2, null), row('b', 4, 0.001, 5)])
+    expect(linesOf(open).join(' ')).toContain('Arrow: the line goes on.')
+    expect(linesOf(open)).toContain('1.2 or more')
+    expect(linesOf(figure).join(' ')).not.toContain('Arrow')
+  })
+
+  it('draws no mark where the estimate lies beyond the axis', () => {
+    const circles = (own: Figure): number => piecesOf(draw(own).svg).filter(({ name }) => name === 'circle').length
+    expect(circles(ratios([row('a', 0, 0, 1.4), row('b', 1.2, 1, 1.4)]))).toBe(1)
+  })
+
+  it('tells a row beside by what it adds, and keeps its whole name in the table', () => {
+    expect(linesOf(figure)).toContain('90 %')
+    expect(draw(figure).table.rows[1]?.[0]).toBe('bumble bee: strip / no strip, 90 %')
+  })
+
+  it('puts neighbours with one ending under a heading', () => {
+    const grouped = plain([
+      row('honey bee, Mill, north', 4, 3, 5),
+      row('hover fly, Mill, north', 1, 0, 2),
+      row('honey bee, Weir', 4, 3, 5),
+      row('hover fly, Weir', 1, 0, 2),
+    ])
+    expect(linesOf(grouped)).toEqual(expect.arrayContaining(['Mill, north', 'Weir', 'honey bee', 'hover fly']))
+  })
+
+  it('has a logarithmic axis on which reciprocals lie equally far from 1', () => {
+    const places = new Map(textsOf(draw(figure).svg).map(({ text, x }) => [text, x]))
+    const [half = 0, one = 0, two = 0] = ['0.5', '1', '2'].map((label) => places.get(label) ?? 0)
+    // Places are written with two decimals.
+    expect(Math.abs(two - one - (one - half))).toBeLessThan(0.03)
+  })
+})
+
+describe('rates by level', () => {
+  // Golden: one panel, the columns of two levels, names beside the last marks, lines between pairs.
+  it('golden: four fields at two levels', () => {
+    expect(outline(draw(pairedRates).svg)).toMatchInlineSnapshot(`
+      "rect 0 0
+      text 28 41 Field by field
+      text 28 68 bumble bee
+      text 28 85 per hour
+      path 70 299
+      text 64 303 0
+      path 70 270
+      text 64 274 5
+      path 70 242
+      text 64 246 10
+      path 70 213
+      text 64 217 15
+      path 70 185
+      text 64 189 20
+      path 70 156
+      text 64 160 25
+      path 70 128
+      text 64 131 30
+      path 123 265
+      path 123 253
+      path 123 242
+      path 123 230
+      path 248 196
+      text 264 200 Averlusk Orchard
+      path 248 168
+      text 264 172 Brunnoxel Orchard
+      path 248 139
+      text 264 143 Cadrimoth Orchard
+      path 248 110
+      text 264 114 Dorvenna Orchard
+      circle 123 265
+      circle 123 253
+      circle 123 242
+      circle 123 230
+      path 242 191
+      path 242 163
+      path 242 134
+      path 242 106
+      circle 98 319
+      text 123 323 centre
+      path 220 314
+      text 242 323 edge
+      text 28 348 One mark for each field at each level; a line joins the marks of one field."
+    `)
+  })
+
+  it('names up to eight fields, and no more', () => {
+    const fields = (count: number): Figure =>
+      rates(many.slice(0, count).flatMap((k) => [point(`field ${k}`, 'a', k + 3), point(`field ${k}`, 'b', k + 9)]))
+    expect(linesOf(fields(8)).filter((line) => line.startsWith('field '))).toHaveLength(8)
+    expect(linesOf(fields(9)).filter((line) => line.startsWith('field '))).toHaveLength(0)
+  })
+
+  it('says which scale it has: linear up to 30-fold, beyond by root where zeros are, else by logarithm', () => {
+    const lanes = (...values: readonly number[]): string =>
+      linesOf(rates([...values, ...Array(9).fill(values[0])].map((rate, k) => point(`f ${k}`, '', rate)))).join(' ')
+    expect(lanes(1, 30)).not.toContain('scale')
+    expect(lanes(0, 1, 30)).not.toContain('scale')
+    expect(lanes(1, 31)).toContain('log scale')
+    expect(lanes(0, 1, 31)).toContain('square-root scale')
+  })
+
+  it('draws every count, zeros too: no mark covers another', () => {
+    const zeros = rates(many.slice(0, 15).map((k) => point(`f ${k}`, '', k < 12 ? 0 : 5 + k)))
+    const marks = piecesOf(draw(zeros).svg).filter(({ name }) => name === 'circle')
+    expect(marks).toHaveLength(15)
+    const nearest = marks.flatMap((a, k) => marks.slice(k + 1).map((b) => Math.hypot(a.x - b.x, a.y - b.y)))
+    // Marks of radius 3.4 that just touch; places are written with two decimals.
+    expect(Math.min(...nearest)).toBeGreaterThan(6.7)
+  })
+})
+
+describe('strips', () => {
+  const figure = strips([
+    { level: 'before', values: [22_838, 22_841, 22_845] },
+    { level: 'after', values: [22_849, 22_852] },
+  ])
+
+  // Golden: a strip for each level on one axis of dates, marks at values, words that say they lie apart.
+  it('golden: before and after', () => {
+    expect(outline(draw(figure).svg)).toMatchInlineSnapshot(`
+      "rect 0 0
+      text 28 41 Where the levels lie
+      text 48 81 before
+      circle 35 77
+      rect 130 67
+      path 137 67
+      path 248 67
+      path 395 67
+      circle 137 77
+      circle 248 77
+      circle 395 77
+      text 48 113 after
+      path 35 104
+      rect 535 99
+      path 542 99
+      path 652 99
+      path 542 104
+      path 652 104
+      path 110 131
+      path 137 131
+      text 137 147 12 Jul
+      path 211 131
+      text 211 147 14 Jul
+      path 285 131
+      text 284 147 16 Jul
+      path 358 131
+      text 358 147 18 Jul
+      path 432 131
+      text 432 147 20 Jul
+      path 505 131
+      text 505 147 22 Jul
+      path 579 131
+      text 579 147 24 Jul
+      path 652 131
+      text 652 147 26 Jul
+      text 680 165 date
+      text 28 189 Each stroke: a value at which something was counted. Nowhere do two levels lie over the same stretch."
+    `)
+  })
+
+  it('says that levels lie apart only where they do', () => {
+    const touching = strips([
+      { level: 'before', values: [1000, 1004] },
+      { level: 'after', values: [1004, 1008] },
+    ])
+    expect(linesOf(figure).join(' ')).toContain('Nowhere do two levels lie over the same stretch.')
+    expect(linesOf(touching).join(' ')).not.toContain('Nowhere')
+    expect(draw(figure).alt).toContain('before: 3 values, 12 Jul to 19 Jul')
+  })
+
+  it('reads dates, hours of the clock, days of pooled seasons, stages', () => {
+    expect(linesOf(strips([{ level: 'a', values: [8.5, 12] }], 'hour'))).toContain('9:00')
+    expect(linesOf(strips([{ level: 'a', values: [3, 12] }]))).toContain('days since the season began')
+    expect(linesOf(strips([{ level: 'a', values: [61, 67] }], 'stage'))).toContain('bloom stage (BBCH code)')
+    expect(linesOf(strips([{ level: 'a', values: [22_400, 22_770] }])).join(' ')).toMatch(/1 \w+ 2031/)
+  })
+})
+
+describe('the table', () => {
+  it('holds every number of the figure', () => {
+    const kept = draw(ratios([row('a', 3.0260164590097562, 2.4197309816797823, null, { n: 8, level: 0.983 })])).table
+    expect(kept.rows).toEqual([['a', '3.02602', '2.41973', 'no limit', '98.3\u00a0%', '8', 'asked']])
+    expect(kept.head).toHaveLength(7)
+    expect(draw(pairedRates).table.rows).toHaveLength(8)
+    expect(draw(pairedRates).table.rows[1]).toEqual(['Averlusk Orchard', 'bumble bee', 'edge', '36', '120', '18'])
+    expect(
+      draw(
+        strips([
+          { level: 'a', values: [22_838, 22_841] },
+          { level: 'b', values: [] },
+        ]),
+      ).table.rows,
+    ).toEqual([
+      ['a', '12 Jul'],
+      ['a', '15 Jul'],
+      ['b', 'no value known'],
+    ])
+  })
+
+  it('holds rows that are not drawn, and the figure says how many', () => {
+    const long = ratios(Array.from({ length: 500 }, (_, k) => row(`row ${k}`, 1 + k / 500, 1, 2)))
+    expect(draw(long).table.rows).toHaveLength(500)
+    expect(linesOf(long)).toContain('300 more stand in the table.')
+  })
+})
