@@ -80,6 +80,15 @@ describe('figures of the demonstration', () => {
     expect(lines).toContain(Number.parseFloat((headline?.value ?? 0).toPrecision(3)).toString())
   })
 
+  it('a figure with nothing to draw takes no room beside others', () => {
+    const answer = answerOf('visits')
+    const emptied = {
+      ...answer,
+      figures: answer.figures.map((own, k) => (k === 1 && own.kind === 'intervals' ? { ...own, rows: [] } : own)),
+    }
+    expect(drawAnswer(emptied, { say, theme: 'light', width: 390 }).tables).toHaveLength(2)
+  })
+
   it('an answer without figures says so', () => {
     const answer = { ...answerOf('visits'), figures: [] }
     expect(textsOf(drawAnswer(answer, { say, theme: 'light', width: 390 }).svg).map(({ text }) => text)).toContain(

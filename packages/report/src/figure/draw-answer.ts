@@ -8,7 +8,7 @@ import { writePage } from './page.ts'
 import type { Frame, TableView } from './plate.ts'
 import { element, lineText, movedTo, type SvgNode } from './svg.ts'
 
-/** All figures of an answer on one page, and the table of each. */
+/** The figures of an answer that have anything to draw on one page, and the table of each. */
 export interface DrawnAnswer extends Omit<DrawnFigure, 'table'> {
   readonly tables: readonly { readonly title: string; readonly table: TableView }[]
 }
@@ -24,6 +24,13 @@ function isSlim(figure: Figure): boolean {
   if (figure.kind === 'strips') return true
   if (figure.kind === 'intervals') return figure.rows.length <= 60
   return new Set(figure.points.map(({ kind }) => kind)).size <= 2
+}
+
+/** True if there is something to draw. On a page with others an empty figure would only take room. */
+function hasMarks(figure: Figure): boolean {
+  if (figure.kind === 'intervals') return figure.rows.length > 0
+  if (figure.kind === 'rates-by-level') return figure.points.some(({ rate }) => Number.isFinite(rate))
+  return figure.strips.some(({ values }) => values.some((value) => Number.isFinite(value)))
 }
 
 /** Figures by the row of the page they stand in. */
@@ -93,7 +100,8 @@ export function drawAnswer(answer: Answer, settings: FigureSettings): DrawnAnswe
   const { digest, rows, thrum } = answer.receipt
   const headline = lineText(say(answer.headline))
   const head = layHead(lineText(say(answer.asked)), headline, room, ink)
-  const body = layFigures(answer.figures, { say, ink, width: room })
+  const full = answer.figures.filter(hasMarks)
+  const body = layFigures(full.length > 0 ? full : answer.figures, { say, ink, width: room })
   const foot = say(
     saying('report/figure/foot', {
       digest: digest.slice(0, 12),
