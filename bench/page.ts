@@ -33,7 +33,9 @@ function gates(measured: readonly Measured[]): readonly string[] {
   if (brought === undefined || asked === undefined) return []
   const rows = million / (brought.seconds.import ?? Number.NaN)
   const first = asked.seconds.first ?? Number.NaN
-  const peaks = measured.filter(({ counts }) => counts === million).flatMap(({ work, peak }) => (peak === null ? [] : [{ work, peak }]))
+  const peaks = measured
+    .filter(({ counts }) => counts === million)
+    .flatMap(({ work, peak }) => (peak === null ? [] : [{ work, peak }]))
   const worst = peaks.reduce((most, own) => (own.peak > most.peak ? own : most), { work: '', peak: 0 })
   const verdict = (holds: boolean): string => (holds ? 'holds' : 'does not hold')
   return [
@@ -75,8 +77,8 @@ export function resultsPage(results: Results): string {
     '  down; `second` the same for another kind with the project still open.',
     '- *who-visits*: the same, for all kinds; `second` with `--window all`.',
     '- *merge*: a copy that holds a sheet more (one season, a watch a plot and day) is taken in; then *what-differs* over both.',
-    '- *thrum help*, *npm start*: from the command to its end. Cold: without Node\'s cache of compiled code, and without the demonstration, which',
-    '  `npm start` then makes; warm: with both. Node and the files are in the system\'s cache either way.',
+    "- *thrum help*, *npm start*: from the command to its end. Cold: without Node's cache of compiled code, and without the demonstration, which",
+    "  `npm start` then makes; warm: with both. Node and the files are in the system's cache either way.",
     '- Projects began on the day of the bench, so that no daily backup is part of it.',
     '',
   ].join('\n')

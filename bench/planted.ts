@@ -28,12 +28,12 @@ function ratioOf({ cells, fields }: Planted, kind: string): number {
   return Math.exp(sum(fields.map((field) => logRate(field, strips[1]) - logRate(field, strips[0]))) / fields.length)
 }
 
-const valueOf = (answer: Answer, id: string): number => answer.estimates.find((own) => own.id === id)?.value ?? Number.NaN
+const estimateOf = (answer: Answer, id: string): number => answer.estimates.find((own) => own.id === id)?.value ?? Number.NaN
 
 /** The contrast of strips gives the ratio that the sheet holds, over all its watches. */
 export function requireStripRatio(answer: Answer, planted: Planted, kind: string): void {
   requireEqual('counts in the answer', answer.receipt.rows.selected, planted.rows)
-  requireNear(`ratio of ${kind}`, valueOf(answer, `ratio/${kind}/${strips[1]}`), ratioOf(planted, kind))
+  requireNear(`ratio of ${kind}`, estimateOf(answer, `ratio/${kind}/${strips[1]}`), ratioOf(planted, kind))
 }
 
 /** Rates per hour over all fields are the totals that the sheet holds. */
@@ -41,6 +41,6 @@ export function requireRates(answer: Answer, planted: Planted): void {
   requireEqual('counts in the answer', answer.receipt.rows.selected, planted.rows)
   for (const kind of new Set(planted.cells.map((cell) => cell.kind))) {
     const minutes = sum(planted.cells.filter((cell) => cell.kind === kind).map((cell) => cell.minutes))
-    requireNear(`rate of ${kind}`, valueOf(answer, `rate/${kind}`), (60 * totalOf(planted, kind)) / minutes)
+    requireNear(`rate of ${kind}`, estimateOf(answer, `rate/${kind}`), (60 * totalOf(planted, kind)) / minutes)
   }
 }

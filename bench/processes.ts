@@ -52,7 +52,11 @@ export function measureCopies(folder: string, size: SurveySize, runs: number, te
       counts,
       Array.from({ length: runs }, () => runOnce(work, given)),
     )
-    tell(`  ${work}: ${Object.entries(found.seconds).map(([name, value]) => `${name} ${value.toFixed(2)} s`).join(', ')}`)
+    tell(
+      `  ${work}: ${Object.entries(found.seconds)
+        .map(([name, value]) => `${name} ${value.toFixed(2)} s`)
+        .join(', ')}`,
+    )
     return found
   }
   const planted = writeSheet(at('survey.csv'), size, 'bench/survey')

@@ -43,7 +43,15 @@ try {
     tell(`${rowsOfSize(size)} counts in ${size.fields} fields ...`)
     measured.push(...measureCopies(join(folder, String(rowsOfSize(size))), size, runs, tell))
   }
-  const results = { version: 1, date: new Date().toISOString().slice(0, 10), quick: values.quick, runs, machine, versions, measured }
+  const results = {
+    version: 1,
+    date: new Date().toISOString().slice(0, 10),
+    quick: values.quick,
+    runs,
+    machine,
+    versions,
+    measured,
+  }
   mkdirSync(values.to, { recursive: true })
   writeFileSync(join(values.to, 'results.json'), `${JSON.stringify(results, null, 2)}\n`)
   writeFileSync(join(values.to, 'results.md'), resultsPage(results))

@@ -63,7 +63,9 @@ export function writeSheet(path: string, size: SurveySize, seed: string, firstSe
   )
   const file = openSync(path, 'w')
   let bytes = 0
-  let lines = [`field,plot,date,start,minutes,observer,crop,strip,stage,flowers,temperature,${kinds.map(({ name }) => name).join(',')}`]
+  let lines = [
+    `field,plot,date,start,minutes,observer,crop,strip,stage,flowers,temperature,${kinds.map(({ name }) => name).join(',')}`,
+  ]
   const flush = (): void => {
     bytes += writeSync(file, `${lines.join('\n')}\n`)
     lines = []

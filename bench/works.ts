@@ -88,7 +88,11 @@ const contrast = (kind: string): Raw => ({ between: 'strip', kinds: kind, worth:
 /** From the file to an answer, and to another answer while the project stays open. */
 async function asked(
   { project: path, planted }: WorkGiven,
-  questions: readonly { readonly id: string; readonly raw: Raw; readonly check: (answer: Awaited<ReturnType<typeof ask>>['answer']) => void }[],
+  questions: readonly {
+    readonly id: string
+    readonly raw: Raw
+    readonly check: (answer: Awaited<ReturnType<typeof ask>>['answer']) => void
+  }[],
 ): Promise<Timed> {
   const start = performance.now()
   const project = await openProject(path, 'write')
@@ -153,5 +157,12 @@ async function merge({ project: path, planted, other }: WorkGiven): Promise<Time
 }
 
 /** Each is run in a process of its own, because the peak of memory is that of a process. */
-export const works = { import: bringSheet, 'other-copy': otherCopy, 'what-differs': whatDiffers, 'who-visits': whoVisits, fold, merge } as const
+export const works = {
+  import: bringSheet,
+  'other-copy': otherCopy,
+  'what-differs': whatDiffers,
+  'who-visits': whoVisits,
+  fold,
+  merge,
+} as const
 export type WorkName = keyof typeof works
