@@ -84,12 +84,13 @@ export function nuisancesToEnter(
     (a, b) => Number(b.name === first) - Number(a.name === first) || inflationOf(b.name) - inflationOf(a.name),
   )
   return ordered.flatMap((nuisance) => {
+    // What cannot enter is not laid over the units at all.
+    if (nuisance.name !== first && !(inflationOf(nuisance.name) > entersFrom)) return []
     const enters = overUnits(design, units, nuisance, level)
     const columns = enters?.columns ?? []
     const varies =
       columns[0] !== undefined &&
       (nuisance.columns.length > 1 ? columns : [columns[0]]).some((column) => !isTooEven(reach(units, column), nuisance.even))
-    if (enters === null || !varies) return []
-    return nuisance.name === first || inflationOf(nuisance.name) > entersFrom ? [enters] : []
+    return enters === null || !varies ? [] : [enters]
   })
 }

@@ -1,6 +1,7 @@
 import { isoDate, type Snapshot } from '@thrum/model'
 import { type Contrast, logOdds, logRate } from '@thrum/stats'
 import type { Design } from '../design/design.ts'
+import { codedNumbers } from '../factor/coded-numbers.ts'
 import { fitFieldUnits, type PairContrast } from './field-contrast.ts'
 import type { Units } from './unit-values.ts'
 
@@ -15,41 +16,66 @@ export interface WithoutVisit {
   readonly contrast: Contrast | null
 }
 
+/** Totals and effort by place and side: fields, or visits to them. */
 interface Sums {
-  total: number
-  other: number
-  effort: number
+  readonly total: Float64Array
+  readonly other: Float64Array
+  readonly effort: Float64Array
 }
 
-const nothing = (): Sums => ({ total: 0, other: 0, effort: 0 })
+const sumsOf = (places: number): Sums => ({
+  total: new Float64Array(places),
+  other: new Float64Array(places),
+  effort: new Float64Array(places),
+})
 
-function add(into: Sums, from: Sums, sign: 1 | -1): Sums {
-  return {
-    total: into.total + sign * from.total,
-    other: into.other + sign * from.other,
-    effort: into.effort + sign * from.effort,
-  }
+/** Visits of a design, a field on a day each: for each row its visit, and of each visit its field, its day and its rows. */
+interface Visits {
+  readonly visitOf: Int32Array
+  readonly fieldOf: readonly number[]
+  /** Day number; NaN where none was recorded. */
+  readonly dayOf: readonly number[]
+  rowsOf(visit: number): readonly number[]
 }
 
-/** Sums by key, side by side: one pass over the rows of the design. */
-function sumUp(
-  design: Design,
-  tallies: Float64Array,
-  against: Float64Array | null,
-  keyOf: (k: number) => string,
-): Map<string, Map<number, Sums>> {
-  const byKey = new Map<string, Map<number, Sums>>()
+function visitsOf(snapshot: Snapshot, design: Design): Visits {
+  const { codes, values } = codedNumbers(snapshot.tables.count.columns.date.values)
+  const visitOf = new Int32Array(design.rows.length)
+  const visitAt = new Map<number, number>()
+  const fieldOf: number[] = []
+  const dayOf: number[] = []
+  const sizes: number[] = []
   for (let k = 0; k < design.rows.length; k++) {
-    const row = design.rows[k] as number
-    const total = tallies[row] as number
-    const other = against === null ? 0 : (against[row] as number)
-    if (Number.isNaN(total) || Number.isNaN(other)) continue
-    const side = design.structure === 'before-after-control' ? (design.periodOf[k] as number) : (design.levelOf[k] as number)
-    const sides = byKey.get(keyOf(k)) ?? new Map<number, Sums>()
-    sides.set(side, add(sides.get(side) ?? nothing(), { total, other, effort: design.effort[k] as number }, 1))
-    byKey.set(keyOf(k), sides)
+    const field = design.fieldOf[k] as number
+    const code = codes[design.rows[k] as number] ?? -1
+    const place = field * (values.length + 1) + code + 1
+    let visit = visitAt.get(place)
+    if (visit === undefined) {
+      visit = fieldOf.push(field) - 1
+      dayOf.push(values[code] ?? Number.NaN)
+      sizes.push(0)
+      visitAt.set(place, visit)
+    }
+    visitOf[k] = visit
+    sizes[visit] = (sizes[visit] as number) + 1
   }
-  return byKey
+  let end = 0
+  const ends = Int32Array.from(sizes, (size) => {
+    end += size
+    return end - size
+  })
+  const rows = new Int32Array(design.rows.length)
+  for (let k = 0; k < rows.length; k++) {
+    const visit = visitOf[k] as number
+    const at = ends[visit] as number
+    rows[at] = design.rows[k] as number
+    ends[visit] = at + 1
+  }
+  const rowsOf = (visit: number): readonly number[] => {
+    const to = ends[visit] as number
+    return Array.from(rows.subarray(to - (sizes[visit] as number), to))
+  }
+  return { visitOf, fieldOf, dayOf, rowsOf }
 }
 
 /**
@@ -63,37 +89,55 @@ export function leaveOutVisits(
   against: Float64Array | null,
   pair: PairContrast,
 ): readonly WithoutVisit[] {
-  const { date } = snapshot.tables.count.columns
-  const dayOf = (k: number): number => date.values[design.rows[k] as number] ?? Number.NaN
-  const visitKey = (k: number): string => `${design.fieldOf[k]}\n${dayOf(k)}`
-  const byField = sumUp(design, tallies, against, (k) => String(design.fieldOf[k]))
-  const byVisit = sumUp(design, tallies, against, visitKey)
-  const rowsOf = Map.groupBy(
-    Array.from(design.rows, (_, k) => k),
-    visitKey,
-  )
-  const z = ({ total, other, effort }: Sums): number | null =>
-    against === null ? (effort > 0 ? logRate(total, effort) : null) : effort > 0 ? logOdds(total, other) : null
+  const visits = visitsOf(snapshot, design)
+  const sides = Math.max(2, design.levels.length)
+  const sideOf = design.structure === 'before-after-control' ? design.periodOf : design.levelOf
+  const ofField = sumsOf(design.fields.length * sides)
+  const ofVisit = sumsOf(visits.fieldOf.length * sides)
+  /** Visits in which the kind was looked for, in the order of their first such count. */
+  const looked = new Set<number>()
+  for (let k = 0; k < design.rows.length; k++) {
+    const row = design.rows[k] as number
+    const total = tallies[row] as number
+    const other = against === null ? 0 : (against[row] as number)
+    if (Number.isNaN(total) || Number.isNaN(other)) continue
+    const side = sideOf[k] as number
+    const visit = visits.visitOf[k] as number
+    looked.add(visit)
+    for (const [sums, place] of [
+      [ofField, (design.fieldOf[k] as number) * sides + side],
+      [ofVisit, visit * sides + side],
+    ] as const) {
+      sums.total[place] = (sums.total[place] as number) + total
+      sums.other[place] = (sums.other[place] as number) + other
+      sums.effort[place] = (sums.effort[place] as number) + (design.effort[k] as number)
+    }
+  }
+  /** Log rate, or log odds, of a field at one side without a visit; null where no effort is left. */
+  const zWithout = (field: number, visit: number, side: number): number | null => {
+    const [at, off] = [field * sides + side, visit * sides + side]
+    const left = (values: 'total' | 'other' | 'effort'): number => (ofField[values][at] ?? 0) - (ofVisit[values][off] ?? 0)
+    if (!(left('effort') > 0)) return null
+    return against === null ? logRate(left('total'), left('effort')) : logOdds(left('total'), left('other'))
+  }
   const [first, second] = design.structure === 'within-fields' || design.structure === 'before-after' ? [0, pair.level] : [0, 1]
-
-  const changeOf = (sides: Map<number, Sums>, level: number): number | null => {
-    if (design.structure === 'between-fields') return z(sides.get(level) ?? nothing())
-    const [before, after] = [z(sides.get(first) ?? nothing()), z(sides.get(second) ?? nothing())]
+  const changeOf = (field: number, visit: number, level: number): number | null => {
+    if (design.structure === 'between-fields') return zWithout(field, visit, level)
+    const [before, after] = [zWithout(field, visit, first), zWithout(field, visit, second)]
     return before === null || after === null ? null : after - before
   }
-  return [...byVisit].flatMap(([key, visit]): readonly WithoutVisit[] => {
-    const [field, day] = key.split('\n').map(Number) as [number, number]
+  return [...looked].flatMap((visit): readonly WithoutVisit[] => {
+    const field = visits.fieldOf[visit] as number
+    const day = visits.dayOf[visit] as number
     const unit = pair.units.fields.indexOf(field)
-    const sides = byField.get(String(field))
-    if (unit < 0 || sides === undefined) return []
-    const rest = new Map([...sides].map(([side, sums]) => [side, add(sums, visit.get(side) ?? nothing(), -1)]))
-    const left = withoutUnit(pair, unit, changeOf(rest, pair.units.level[unit] ?? 0))
+    if (unit < 0) return []
+    const left = withoutUnit(pair, unit, changeOf(field, visit, pair.units.level[unit] ?? 0))
     const fit = fitFieldUnits(left.units, pair.level, left.nuisances)
     return [
       {
         field: design.fields[field]?.name ?? '',
         date: Number.isNaN(day) ? '' : isoDate(day),
-        rows: (rowsOf.get(key) ?? []).map((k) => design.rows[k] as number),
+        rows: visits.rowsOf(visit),
         contrast: fit.kind === 'fitted' ? fit.contrast : null,
       },
     ]

@@ -4,6 +4,7 @@ import { ThrumError } from '@thrum/model/ground'
 import type { Factor } from '../factor/factor.ts'
 import { halvesOf, type MeasuredFactor, measuredFactor } from '../factor/measured-factor.ts'
 import { resolveFactor } from '../factor/resolve-factor.ts'
+import { blockNames, dayOfChange, numbersOf, type Rows, settleLevels, takeRows } from './contrast-rows.ts'
 import type { Design, DesignField, LeftOut, Measure, Measured, Structure } from './design.ts'
 import { effortOf, watchedMinutes } from './effort.ts'
 import { windowMark } from './window.ts'
@@ -26,13 +27,6 @@ export interface ContrastAsked {
 
 export const before = 'before'
 export const after = 'after'
-
-interface Row {
-  readonly row: number
-  readonly field: number
-  level: number
-  readonly period: number
-}
 
 function levelsAsked(factor: Factor, asked: readonly string[] | null): readonly string[] {
   if (asked === null) return factor.levels
@@ -72,58 +66,6 @@ function structureOf(levelsOfField: ReadonlyMap<number, ReadonlySet<number>>, as
 }
 
 /**
- * The day on which one level gave way to the other in every field that holds both: a treatment that began everywhere at once
- * is a comparison of before and after, whatever it is called. Null where the levels lie side by side in time.
- */
-function dayOfChange(snapshot: Snapshot, rows: readonly Row[], factor: Factor | null): number | null {
-  if (factor !== null && factor.about !== 'other' && factor.about !== 'hives') return null
-  const { date } = snapshot.tables.count.columns
-  const spans = new Map<number, { first: [number, number]; last: [number, number] }>()
-  for (const { row, field, level } of rows) {
-    const day = date.values[row] ?? Number.NaN
-    if (Number.isNaN(day) || (level !== 0 && level !== 1)) return null
-    const span = spans.get(field) ?? { first: [Infinity, Infinity], last: [-Infinity, -Infinity] }
-    span.first[level] = Math.min(span.first[level], day)
-    span.last[level] = Math.max(span.last[level], day)
-    spans.set(field, span)
-  }
-  const both = [...spans.values()].filter(({ first }) => first[0] !== Infinity && first[1] !== Infinity)
-  for (const later of [1, 0] as const) {
-    const earlier = later === 1 ? 0 : 1
-    if (both.length > 0 && both.every(({ first, last }) => first[later] > last[earlier])) {
-      return both.reduce((least, { first }) => Math.min(least, first[later]), Number.POSITIVE_INFINITY)
-    }
-  }
-  return null
-}
-
-/** The one level of a field in a before/after comparison with controls: its level afterwards, else before. */
-function settleLevels(rows: readonly Row[]): void {
-  const levelOf = new Map<number, number>()
-  for (const period of [0, 1])
-    for (const row of rows) if (row.period === period && row.level >= 0) levelOf.set(row.field, row.level)
-  for (const row of rows) row.level = levelOf.get(row.field) ?? -1
-}
-
-function blockNames(snapshot: Snapshot, rows: readonly Row[], factor: Factor | null): ReadonlyMap<number, string> {
-  const { crop } = snapshot.tables.count.columns
-  const planned = snapshot.plan?.block ?? null
-  // What is asked about is no block of its own: crops are not, and a planned block is not either.
-  const declared = planned === null || planned === factor?.name ? null : resolveFactor(snapshot, planned)
-  const words = new Map<number, Set<string>>()
-  for (const { row, field } of rows) {
-    const parts = [
-      factor?.about === 'crop' ? '' : (crop.dictionary[crop.codes[row] ?? -1] ?? ''),
-      declared === null ? '' : (declared.levels[declared.levelOf[row] ?? -1] ?? ''),
-    ]
-    const set = words.get(field) ?? new Set()
-    set.add(parts.filter((part) => part !== '').join(', '))
-    words.set(field, set)
-  }
-  return new Map([...words].map(([field, set]) => [field, [...set].sort().join(' and ')]))
-}
-
-/**
  * The design of a contrast over selected counts: which field, level and period each belongs to, its effort, and what could
  * not enter. Counts (how many insects) are not looked at.
  *
@@ -149,8 +91,17 @@ export function buildDesign(
   const left = collector(snapshot)
   const { date } = snapshot.tables.count.columns
 
-  const found: Row[] = []
-  for (const row of Array.from(selected)) {
+  const most = selected.length
+  const places = new Int32Array(most)
+  const all: Rows = {
+    rows: new Int32Array(most),
+    fields: new Int32Array(most),
+    levels: new Int32Array(most),
+    periods: new Int32Array(most),
+  }
+  let entered = 0
+  for (let k = 0; k < most; k++) {
+    const row = selected[k] as number
     const field = snapshot.countField[row] ?? -1
     const day = date.values[row] ?? Number.NaN
     const period = since === null ? 0 : day >= since ? 1 : 0
@@ -162,30 +113,44 @@ export function buildDesign(
     else if (level < 0 && since === null) left.add('level-not-asked', row)
     else if (Number.isNaN(effortOf(snapshot, row, asked.measure, unit))) left.add('no-effort', row)
     else if (asked.window === 'in' && windowMark(snapshot, row, asked.kindClass) === 'out') left.add('outside-window', row)
-    else found.push({ row, field, level, period })
+    else {
+      all.rows[k] = row
+      all.fields[k] = field
+      all.levels[k] = level
+      all.periods[k] = period
+      places[entered++] = k
+    }
   }
+  const found = takeRows(all, places.subarray(0, entered))
   if (factor !== null && since !== null) settleLevels(found)
 
   const levelsOfField = new Map<number, Set<number>>()
-  for (const { field, level, period } of found) {
-    const set = levelsOfField.get(field) ?? new Set()
-    set.add(since === null ? level : period)
-    levelsOfField.set(field, set)
+  const divided = since === null ? found.levels : found.periods
+  for (let k = 0; k < entered; k++) {
+    const field = found.fields[k] as number
+    let set = levelsOfField.get(field)
+    if (set === undefined) {
+      set = new Set()
+      levelsOfField.set(field, set)
+    }
+    set.add(divided[k] as number)
   }
   const lying = structureOf(levelsOfField, asked)
   const begun =
     lying === 'within-fields' && levels.length === 2 && measured === null ? dayOfChange(snapshot, found, factor) : null
   const structure = begun === null ? lying : 'before-after'
-  const kept = found.filter(({ row, field, level }) => {
-    const holds = levelsOfField.get(field)?.size ?? 0
-    if (level < 0) left.add('no-level', row)
+  const least = structure === 'within-fields' ? Math.min(levels.length, 2) : 2
+  let stay = 0
+  for (let k = 0; k < entered; k++) {
+    const row = found.rows[k] as number
+    const holds = levelsOfField.get(found.fields[k] as number)?.size ?? 0
+    if ((found.levels[k] as number) < 0) left.add('no-level', row)
     else if (structure === 'between-fields' && holds > 1) left.add('field-holds-both-levels', row)
-    else if (structure !== 'between-fields' && holds < (structure === 'within-fields' ? Math.min(levels.length, 2) : 2)) {
-      left.add('field-lacks-a-level', row)
-    } else return true
-    return false
-  })
-  const rows = begun === null ? kept : kept.map((row) => ({ ...row, period: row.level }))
+    else if (structure !== 'between-fields' && holds < least) left.add('field-lacks-a-level', row)
+    else places[stay++] = k
+  }
+  const kept = takeRows(found, places.subarray(0, stay))
+  const rows = begun === null ? kept : { ...kept, periods: kept.levels }
   return assemble(snapshot, rows, {
     structure,
     factor,
@@ -209,20 +174,21 @@ interface Parts {
   readonly leftOut: readonly LeftOut[]
 }
 
-function measuredRows({ measured, asked }: Parts, kept: readonly Row[]): Measured | null {
+function measuredRows({ measured, asked }: Parts, { rows }: Rows): Measured | null {
   if (measured === null || asked.step === null) return null
-  const values = Float64Array.from(kept, ({ row }) => measured.values[row] as number)
+  const values = numbersOf(rows, (row) => measured.values[row] as number)
   return { name: measured.name, scale: measured.scale, step: asked.step, values }
 }
 
-function assemble(snapshot: Snapshot, kept: readonly Row[], parts: Parts): Design {
+function assemble(snapshot: Snapshot, kept: Rows, parts: Parts): Design {
   const { structure, asked, unit } = parts
   const names = blockNames(snapshot, kept, parts.factor)
   const blocks = [...new Set(names.values())].sort()
-  const indices = [...new Set(kept.map(({ field }) => field))].sort((a, b) => a - b)
-  const position = new Map(indices.map((field, k) => [field, k]))
   const oneLevel = structure === 'between-fields' || structure === 'before-after-control'
-  const levelOfField = new Map(kept.map(({ field, level }) => [field, level]))
+  const levelOfField = new Map<number, number>()
+  for (let k = 0; k < kept.rows.length; k++) levelOfField.set(kept.fields[k] as number, kept.levels[k] as number)
+  const indices = [...levelOfField.keys()].sort((a, b) => a - b)
+  const position = new Map(indices.map((field, k) => [field, k]))
   const fields = indices.map(
     (index): DesignField => ({
       name: snapshot.fields[index]?.name ?? '',
@@ -239,12 +205,12 @@ function assemble(snapshot: Snapshot, kept: readonly Row[], parts: Parts): Desig
     measured: measuredRows(parts, kept),
     measure: asked.measure,
     unit,
-    rows: Int32Array.from(kept, ({ row }) => row),
-    fieldOf: Int32Array.from(kept, ({ field }) => position.get(field) ?? -1),
-    levelOf: Int32Array.from(kept, ({ level }) => level),
-    periodOf: Int32Array.from(kept, ({ period }) => period),
-    effort: Float64Array.from(kept, ({ row }) => effortOf(snapshot, row, asked.measure, unit)),
-    minutes: Float64Array.from(kept, ({ row }) => watchedMinutes(snapshot, row)),
+    rows: kept.rows,
+    fieldOf: kept.fields.map((field) => position.get(field) ?? -1),
+    levelOf: kept.levels,
+    periodOf: kept.periods,
+    effort: numbersOf(kept.rows, (row) => effortOf(snapshot, row, asked.measure, unit)),
+    minutes: numbersOf(kept.rows, (row) => watchedMinutes(snapshot, row)),
     fields,
     blocks,
     leftOut: parts.leftOut,

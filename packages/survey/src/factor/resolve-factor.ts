@@ -1,5 +1,6 @@
 import { type Column, isoDate, type Snapshot, type Table, type TextColumn } from '@thrum/model'
 import { ThrumError } from '@thrum/model/ground'
+import { codedNumbers } from './coded-numbers.ts'
 import type { Factor, FactorAbout } from './factor.ts'
 import { treatmentLevels } from './treatment-levels.ts'
 
@@ -9,85 +10,97 @@ const noon = 12 * 60
 type Counts = Table<'count'>
 interface Reading {
   readonly about: FactorAbout
-  readonly wordAt: (counts: Counts) => (row: number) => string | null
+  readonly from: (counts: Counts) => Words
 }
 
-const fromText = (column: TextColumn) => (row: number) => {
-  const code = column.codes[row] ?? -1
-  return code < 0 ? null : (column.dictionary[code] ?? null)
+/** What stands in a column, as words: each different cell once, and for each row which of them (-1: nothing). */
+interface Words {
+  readonly codes: Int32Array
+  readonly words: readonly string[]
 }
 
-function fromNumber(values: Float64Array, word: (value: number) => string) {
-  const known = new Map<number, string>()
-  return (row: number): string | null => {
-    const value = values[row] ?? Number.NaN
-    if (Number.isNaN(value)) return null
-    const found = known.get(value)
-    if (found !== undefined) return found
-    const made = word(value)
-    known.set(value, made)
-    return made
-  }
+const fromText = ({ codes, dictionary }: TextColumn): Words => ({ codes, words: dictionary })
+
+function fromNumber(column: Float64Array, word: (value: number) => string): Words {
+  const { codes, values } = codedNumbers(column)
+  return { codes, words: values.map(word) }
 }
 
 /** Factors that every project has: columns of counts, and what follows from their date and time. */
 const standing: { readonly [name: string]: Reading } = {
-  field: { about: 'field', wordAt: ({ columns }) => fromText(columns.field) },
-  plot: { about: 'position', wordAt: ({ columns }) => fromText(columns.plot) },
-  position: { about: 'position', wordAt: ({ columns }) => fromText(columns.position) },
-  crop: { about: 'crop', wordAt: ({ columns }) => fromText(columns.crop) },
-  cultivar: { about: 'other', wordAt: ({ columns }) => fromText(columns.cultivar) },
-  season: { about: 'season', wordAt: ({ columns }) => fromText(columns.season) },
-  observer: { about: 'observer', wordAt: ({ columns }) => fromText(columns.observer) },
-  method: { about: 'other', wordAt: ({ columns }) => fromText(columns.method) },
-  unit: { about: 'other', wordAt: ({ columns }) => fromText(columns.unit) },
-  visit: { about: 'date', wordAt: ({ columns }) => fromText(columns.visit) },
-  rain: { about: 'other', wordAt: ({ columns }) => fromText(columns.rain) },
-  date: { about: 'date', wordAt: ({ columns }) => fromNumber(columns.date.values, isoDate) },
-  month: { about: 'date', wordAt: ({ columns }) => fromNumber(columns.date.values, (day) => isoDate(day).slice(0, 7)) },
-  stage: { about: 'stage', wordAt: ({ columns }) => fromNumber(columns.stage.values, String) },
-  hives: { about: 'hives', wordAt: ({ columns }) => fromNumber(columns.hives.values, String) },
+  field: { about: 'field', from: ({ columns }) => fromText(columns.field) },
+  plot: { about: 'position', from: ({ columns }) => fromText(columns.plot) },
+  position: { about: 'position', from: ({ columns }) => fromText(columns.position) },
+  crop: { about: 'crop', from: ({ columns }) => fromText(columns.crop) },
+  cultivar: { about: 'other', from: ({ columns }) => fromText(columns.cultivar) },
+  season: { about: 'season', from: ({ columns }) => fromText(columns.season) },
+  observer: { about: 'observer', from: ({ columns }) => fromText(columns.observer) },
+  method: { about: 'other', from: ({ columns }) => fromText(columns.method) },
+  unit: { about: 'other', from: ({ columns }) => fromText(columns.unit) },
+  visit: { about: 'date', from: ({ columns }) => fromText(columns.visit) },
+  rain: { about: 'other', from: ({ columns }) => fromText(columns.rain) },
+  date: { about: 'date', from: ({ columns }) => fromNumber(columns.date.values, isoDate) },
+  month: { about: 'date', from: ({ columns }) => fromNumber(columns.date.values, (day) => isoDate(day).slice(0, 7)) },
+  stage: { about: 'stage', from: ({ columns }) => fromNumber(columns.stage.values, String) },
+  hives: { about: 'hives', from: ({ columns }) => fromNumber(columns.hives.values, String) },
   'hive distance': {
     about: 'hives',
-    wordAt: ({ columns }) => fromNumber(columns.hiveDistance.values, (metres) => `${metres} m`),
+    from: ({ columns }) => fromNumber(columns.hiveDistance.values, (metres) => `${metres} m`),
   },
   'edge distance': {
     about: 'position',
-    wordAt: ({ columns }) => fromNumber(columns.edgeDistance.values, (metres) => `${metres} m`),
+    from: ({ columns }) => fromNumber(columns.edgeDistance.values, (metres) => `${metres} m`),
   },
   daypart: {
     about: 'hour',
-    wordAt: ({ columns }) => fromNumber(columns.start.values, (minutes) => (minutes < noon ? 'morning' : 'afternoon')),
+    from: ({ columns }) => fromNumber(columns.start.values, (minutes) => (minutes < noon ? 'morning' : 'afternoon')),
   },
 }
 
 /** A factor of the person's own that is about hives by its name: the hive rules of the audit then hold. */
 const aboutHives = /\b(hives?|coloni(es|y)|colony|apiar(y|ies)|bikup\w*|bienen\w*|colmena\w*|ruche\w*)\b/iu
 
-function codesOf(
-  rows: number,
-  wordAt: (row: number) => string | null,
-): { readonly levels: string[]; readonly levelOf: Int32Array } {
+interface Coded {
+  readonly levels: readonly string[]
+  readonly levelOf: Int32Array
+}
+
+/** Words as levels, in the order in which rows first have them; two cells that read alike are one level. */
+function levelsOf(rows: number, { codes, words }: Words): Coded {
   const levels: string[] = []
   const codeOf = new Map<string, number>()
-  const levelOf = new Int32Array(rows)
+  const levelOfWord = new Int32Array(words.length).fill(-1)
+  const levelOf = new Int32Array(rows).fill(-1)
   for (let row = 0; row < rows; row++) {
-    const word = wordAt(row)
-    if (word === null) levelOf[row] = -1
-    else {
-      let code = codeOf.get(word)
-      if (code === undefined) {
-        code = levels.length
-        levels.push(word)
-        codeOf.set(word, code)
-      }
-      levelOf[row] = code
+    const code = codes[row] as number
+    if (code < 0) continue
+    if (levelOfWord[code] === -1) {
+      const word = words[code] ?? ''
+      const level = codeOf.get(word) ?? levels.push(word) - 1
+      codeOf.set(word, level)
+      levelOfWord[code] = level
     }
+    levelOf[row] = levelOfWord[code] as number
   }
   return { levels, levelOf }
 }
 
-function inOrder({ levels, levelOf }: { readonly levels: readonly string[]; readonly levelOf: Int32Array }) {
+/** Words that are found row by row. */
+function wordsByRow(rows: number, wordAt: (row: number) => string | null): Words {
+  const words: string[] = []
+  const codeOf = new Map<string, number>()
+  const codes = new Int32Array(rows).fill(-1)
+  for (let row = 0; row < rows; row++) {
+    const word = wordAt(row)
+    if (word === null) continue
+    const code = codeOf.get(word) ?? words.push(word) - 1
+    codeOf.set(word, code)
+    codes[row] = code
+  }
+  return { codes, words }
+}
+
+function inOrder({ levels, levelOf }: Coded): Coded {
   const order = levels.map((_, k) => k).sort((a, b) => compareLevels(levels[a] ?? '', levels[b] ?? ''))
   const place = new Int32Array(levels.length)
   order.forEach((from, to) => {
@@ -133,21 +146,23 @@ export function resolveFactor(snapshot: Snapshot, name: string): Factor {
   const set = snapshot.treatments.filter(({ factor }) => factor === name)
   const reading = Object.hasOwn(standing, name) ? standing[name] : undefined
   let about: FactorAbout = reading?.about ?? (aboutHives.test(name) ? 'hives' : 'other')
-  let wordAt: ((row: number) => string | null) | undefined
+  let words = own === undefined ? reading?.from(counts) : wordsOf(own)
   if (set.length > 0) {
-    wordAt = treatmentLevels(snapshot, set, own === undefined ? undefined : wordsOf(own))
+    // Rows that no treatment covers have what the person's own column says; what a standing one says is another thing.
+    const written = own === undefined ? undefined : words
+    const wordAt = (row: number): string | null => written?.words[written.codes[row] ?? -1] ?? null
+    words = wordsByRow(counts.rows, treatmentLevels(snapshot, set, wordAt))
     if (set.some(({ level }) => aboutHives.test(level))) about = 'hives'
-  } else if (own !== undefined) wordAt = wordsOf(own)
-  else wordAt = reading?.wordAt(counts)
-  if (wordAt === undefined) {
+  }
+  if (words === undefined) {
     const known = [
       ...new Set([...Object.keys(standing), ...counts.factors.keys(), ...snapshot.treatments.map(({ factor }) => factor)]),
     ]
     throw new ThrumError('survey/factor/unknown', { name, known: known.join(', ') })
   }
-  return { name, about, ...inOrder(codesOf(counts.rows, wordAt)), assigned: assignedOf(snapshot, name, about) }
+  return { name, about, ...inOrder(levelsOf(counts.rows, words)), assigned: assignedOf(snapshot, name, about) }
 }
 
-function wordsOf(column: Column): (row: number) => string | null {
+function wordsOf(column: Column): Words {
   return column.type === 'text' ? fromText(column) : fromNumber(column.values, String)
 }

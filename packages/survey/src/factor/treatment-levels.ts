@@ -7,7 +7,7 @@ import type { Snapshot, Treatment } from '@thrum/model'
 export function treatmentLevels(
   snapshot: Snapshot,
   set: readonly Treatment[],
-  written: ((row: number) => string | null) | undefined,
+  written: (row: number) => string | null,
 ): (row: number) => string | null {
   const { field, plot, date } = snapshot.tables.count.columns
   const byField = Map.groupBy(set, (treatment) => treatment.field)
@@ -18,12 +18,10 @@ export function treatmentLevels(
     if (treatment.from !== null && !(day >= treatment.from)) return false
     return treatment.to === null || day <= treatment.to
   }
+  const everywhereAndOf = field.dictionary.map((name) => [...(byField.get(name) ?? []), ...everywhere])
   return (row) => {
-    const name = field.dictionary[field.codes[row] ?? -1] ?? null
     // The latest setting that covers the count stands: later facts come later in the list.
-    const found = [...(name === null ? [] : (byField.get(name) ?? [])), ...everywhere].findLast((treatment) =>
-      covers(treatment, row),
-    )
-    return found?.level ?? written?.(row) ?? null
+    const ofField = everywhereAndOf[field.codes[row] ?? -1] ?? everywhere
+    return ofField.findLast((treatment) => covers(treatment, row))?.level ?? written(row)
   }
 }

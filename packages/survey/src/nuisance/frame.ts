@@ -15,6 +15,8 @@ export interface Frame {
   readonly periodOf: Int32Array
   /** For each row of the design its row in the frame. */
   readonly frameRow: Int32Array
+  /** Where counts that read alike stand as one row: how many they are, and one of them. Null: rows stand for themselves. */
+  readonly alike: { readonly number: Float64Array; readonly one: Int32Array } | null
 }
 
 function fieldFrame(design: Design): Frame {
@@ -24,6 +26,7 @@ function fieldFrame(design: Design): Frame {
     levelOf: Int32Array.from(design.fields, ({ level }) => level),
     periodOf: new Int32Array(design.fields.length),
     frameRow: design.fieldOf,
+    alike: null,
   }
 }
 
@@ -37,6 +40,7 @@ function periodFrame(design: Design): Frame {
     ),
     periodOf: Int32Array.from({ length: rows }, (_, k) => k & 1),
     frameRow: design.fieldOf.map((field, row) => field * 2 + (design.periodOf[row] ?? 0)),
+    alike: null,
   }
 }
 
@@ -46,7 +50,8 @@ function countFrame(design: Design): Frame {
     groupOf: design.fieldOf,
     levelOf: design.levelOf,
     periodOf: new Int32Array(design.rows.length),
-    frameRow: Int32Array.from(design.rows, (_, k) => k),
+    frameRow: new Int32Array(design.rows.length).map((_, k) => k),
+    alike: null,
   }
 }
 
@@ -69,22 +74,30 @@ export function meansOver(rows: number, frameRow: Int32Array, effort: Float64Arr
   return sums.map((sum, at) => ((weights[at] as number) > 0 ? sum / (weights[at] as number) : Number.NaN))
 }
 
-/** A column told from the mean of its group. */
-export function withinGroups(groupOf: Int32Array, column: Float64Array): Float64Array {
+/** A column of the design on a frame: effort-weighted means; of counts that read alike what they read. */
+export function columnOnFrame({ rows, frameRow, alike }: Frame, effort: Float64Array, column: Float64Array): Float64Array {
+  return alike === null ? meansOver(rows, frameRow, effort, column) : Float64Array.from(alike.one, (row) => column[row] as number)
+}
+
+/** A column told from the mean of its group, in which row k stands for `number[k]` rows (null: for one). */
+export function withinGroups(groupOf: Int32Array, column: Float64Array, number: Float64Array | null = null): Float64Array {
   const groups = groupOf.reduce((most, group) => Math.max(most, group + 1), 0)
   const sums = new Float64Array(groups)
   const sizes = new Float64Array(groups)
   for (let k = 0; k < column.length; k++) {
     const group = groupOf[k] as number
-    sums[group] = (sums[group] as number) + (column[k] as number)
-    sizes[group] = (sizes[group] as number) + 1
+    const size = number === null ? 1 : (number[k] as number)
+    sums[group] = (sums[group] as number) + size * (column[k] as number)
+    sizes[group] = (sizes[group] as number) + size
   }
   const means = sums.map((sum, group) => sum / (sizes[group] as number))
   // Once more, so that a day number near 20,000 leaves no dust of its own size.
   const first = column.map((value, k) => value - (means[groupOf[k] as number] as number))
   const rest = new Float64Array(groups)
-  for (let k = 0; k < first.length; k++)
-    rest[groupOf[k] as number] = (rest[groupOf[k] as number] as number) + (first[k] as number)
+  for (let k = 0; k < first.length; k++) {
+    const size = number === null ? 1 : (number[k] as number)
+    rest[groupOf[k] as number] = (rest[groupOf[k] as number] as number) + size * (first[k] as number)
+  }
   return first.map((value, k) => value - (rest[groupOf[k] as number] as number) / (sizes[groupOf[k] as number] as number))
 }
 
@@ -121,11 +134,13 @@ const mostlyRecorded = 0.8
 
 /** A column of counts with its gaps filled by the mean of their field; null where too much is missing. */
 function filledWithinFields(frame: Frame, column: Float64Array): Float64Array | null {
-  const known = column.reduce((sum, value) => sum + (Number.isNaN(value) ? 0 : 1), 0)
-  if (known === column.length) return column
-  if (known < mostlyRecorded * column.length) return null
+  const number = frame.alike?.number ?? new Float64Array(column.length).fill(1)
+  const all = number.reduce((sum, size) => sum + size, 0)
+  const known = column.reduce((sum, value, k) => sum + (Number.isNaN(value) ? 0 : (number[k] as number)), 0)
+  if (known === all) return column
+  if (known < mostlyRecorded * all) return null
   const groups = frame.groupOf.reduce((most, group) => Math.max(most, group + 1), 0)
-  const means = meansOver(groups, frame.groupOf, new Float64Array(column.length).fill(1), column)
+  const means = meansOver(groups, frame.groupOf, number, column)
   const filled = column.map((value, k) => (Number.isNaN(value) ? (means[frame.groupOf[k] as number] as number) : value))
   return filled.some(Number.isNaN) ? null : filled
 }
@@ -142,13 +157,14 @@ export function nuisanceOnFrame(
 ): { readonly means: readonly Float64Array[]; readonly told: readonly Float64Array[] } | null {
   const made: Float64Array[] = []
   for (const column of nuisance.columns) {
-    const means = meansOver(frame.rows, frame.frameRow, design.effort, column)
+    const means = columnOnFrame(frame, design.effort, column)
     const whole = design.structure === 'within-fields' ? filledWithinFields(frame, means) : means
     if (whole === null || whole.some(Number.isNaN)) return null
     made.push(whole)
   }
   if (made.length === 0) return null
-  const both = made.map((means) => ({ means, told: withinGroups(frame.groupOf, means) }))
+  const number = frame.alike?.number ?? null
+  const both = made.map((means) => ({ means, told: withinGroups(frame.groupOf, means, number) }))
   const isTold = (own: { readonly means: Float64Array; readonly told: Float64Array }): boolean =>
     !isTooEven(
       design.structure === 'before-after-control' ? spreadOfChanges(design, own.means) : rangeOf(own.told),

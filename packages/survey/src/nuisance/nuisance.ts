@@ -1,6 +1,7 @@
 import type { Snapshot, TextColumn } from '@thrum/model'
 import type { Design } from '../design/design.ts'
 import { solarHour } from '../design/window.ts'
+import { codedNumbers } from '../factor/coded-numbers.ts'
 import type { FactorAbout } from '../factor/factor.ts'
 
 export const nuisanceNames = ['date', 'stage', 'hour', 'temperature', 'observer', 'season', 'position'] as const
@@ -47,28 +48,40 @@ export function ownNuisancesOf(design: Design): readonly NuisanceName[] {
 /** Solar noon and one hour more: hours are told from here, so that their square is a curve over the day (methods 2.11). */
 const middleOfDay = 13
 
-const numbersAt = (design: Design, values: Float64Array): Float64Array =>
-  Float64Array.from(design.rows, (row) => values[row] ?? Number.NaN)
+/** A number of each row of a design. */
+function overRows({ rows }: Design, at: (row: number) => number): Float64Array {
+  const found = new Float64Array(rows.length)
+  for (let k = 0; k < rows.length; k++) found[k] = at(rows[k] as number)
+  return found
+}
+
+const numbersAt = (design: Design, values: Float64Array): Float64Array => overRows(design, (row) => values[row] ?? Number.NaN)
 
 /** Indicator columns of each word but the first; null where the design holds fewer than two words. */
-function sharesOf(design: Design, column: TextColumn): readonly Float64Array[] {
-  const words = [...new Set(Array.from(design.rows, (row) => column.codes[row] ?? -1))]
-    .filter((code) => code >= 0)
-    .sort((a, b) => a - b)
-  return words.slice(1).map((word) =>
-    Float64Array.from(design.rows, (row) => {
-      const code = column.codes[row] ?? -1
-      return code < 0 ? Number.NaN : code === word ? 1 : 0
-    }),
-  )
+function sharesOf({ rows }: Design, { codes, dictionary }: TextColumn): readonly Float64Array[] {
+  const used = new Uint8Array(dictionary.length)
+  for (const row of rows) {
+    const code = codes[row] ?? -1
+    if (code >= 0) used[code] = 1
+  }
+  const [, ...words] = Array.from(used.keys()).filter((code) => used[code] === 1)
+  const columns = words.map(() => new Float64Array(rows.length))
+  const columnOf = new Map(words.map((word, k) => [word, columns[k]]))
+  for (let k = 0; k < rows.length; k++) {
+    const code = codes[rows[k] as number] ?? -1
+    if (code < 0) for (const column of columns) column[k] = Number.NaN
+    const own = columnOf.get(code)
+    if (own !== undefined) own[k] = 1
+  }
+  return columns
 }
 
 /** Length of a year [d]: days of several years are laid over each other. */
 const yearLength = 365.25
 
 /** Where the longest stretch of the year without a count ends: there the field season of this design begins [d of year]. */
-function seasonStart(days: Iterable<number>): number {
-  const ofYear = [...new Set(Array.from(days, (day) => ((day % yearLength) + yearLength) % yearLength))].sort((a, b) => a - b)
+function seasonStart(days: readonly number[]): number {
+  const ofYear = [...new Set(days.map((day) => ((day % yearLength) + yearLength) % yearLength))].sort((a, b) => a - b)
   const last = ofYear.at(-1) ?? 0
   let start = ofYear[0] ?? 0
   let longest = start + yearLength - last
@@ -88,7 +101,7 @@ function seasonStart(days: Iterable<number>): number {
  */
 function datesOf(snapshot: Snapshot, design: Design): Float64Array {
   const days = numbersAt(design, snapshot.tables.count.columns.date.values)
-  const known = days.filter((day) => !Number.isNaN(day))
+  const known = [...codedNumbers(days).values]
   if (known.length === 0) return days
   // Half a day of slack: the same calendar day drifts by a quarter of a day from year to year.
   const start = seasonStart(known) - 0.5
@@ -98,7 +111,7 @@ function datesOf(snapshot: Snapshot, design: Design): Float64Array {
 }
 
 function hoursOf(snapshot: Snapshot, design: Design): readonly Float64Array[] {
-  const hours = Float64Array.from(design.rows, (row) => (solarHour(snapshot, row)?.hour ?? Number.NaN) - middleOfDay)
+  const hours = overRows(design, (row) => (solarHour(snapshot, row)?.hour ?? Number.NaN) - middleOfDay)
   return [hours, hours.map((hour) => hour * hour)]
 }
 
@@ -106,11 +119,7 @@ function recordedRows(columns: readonly Float64Array[]): number {
   return columns[0]?.reduce((sum, value) => sum + (Number.isNaN(value) ? 0 : 1), 0) ?? 0
 }
 
-/**
- * The nuisances of a design, those left out that are part of what is asked. A nuisance with fewer than two words, or
- * recorded in no row, has no columns.
- */
-export function nuisancesOf(snapshot: Snapshot, design: Design): readonly Nuisance[] {
+function findNuisances(snapshot: Snapshot, design: Design): readonly Nuisance[] {
   const { columns } = snapshot.tables.count
   const own = ownNuisancesOf(design)
   const columnsOf: { readonly [name in NuisanceName]: () => readonly Float64Array[] } = {
@@ -129,4 +138,19 @@ export function nuisancesOf(snapshot: Snapshot, design: Design): readonly Nuisan
       const recorded = recordedRows(made)
       return { name, columns: recorded === 0 ? [] : made, even: evenBelow[name], recorded }
     })
+}
+
+/** A cache and nothing else: neither a design nor its snapshot is ever changed, and what is kept goes with the design. */
+const kept = new WeakMap<Design, { readonly of: Snapshot; readonly nuisances: readonly Nuisance[] }>()
+
+/**
+ * The nuisances of a design, those left out that are part of what is asked. A nuisance with fewer than two words, or
+ * recorded in no row, has no columns. Found once for a design, whoever asks.
+ */
+export function nuisancesOf(snapshot: Snapshot, design: Design): readonly Nuisance[] {
+  const known = kept.get(design)
+  if (known?.of === snapshot) return known.nuisances
+  const nuisances = findNuisances(snapshot, design)
+  kept.set(design, { of: snapshot, nuisances })
+  return nuisances
 }

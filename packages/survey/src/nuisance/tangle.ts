@@ -1,7 +1,8 @@
 import type { Snapshot } from '@thrum/model'
 import { inflation } from '@thrum/stats'
 import type { Design } from '../design/design.ts'
-import { type Frame, frameOf, meansOver, nuisanceOnFrame, withinGroups } from './frame.ts'
+import { alikeFrame, takenTogetherFrom, weighed } from './alike-frame.ts'
+import { columnOnFrame, type Frame, frameOf, nuisanceOnFrame, withinGroups } from './frame.ts'
 import { type Nuisance, type NuisanceName, nuisancesOf } from './nuisance.ts'
 
 /** How far one nuisance (or date with stage) is tangled with the contrast asked. */
@@ -28,13 +29,14 @@ export interface Tangles {
 /** Contrast columns: an indicator of each level but the reference; for before/after with controls, of that level afterwards. */
 function contrastColumns(design: Design, frame: Frame): readonly Float64Array[] {
   if (design.measured !== null) {
-    return [withinGroups(frame.groupOf, meansOver(frame.rows, frame.frameRow, design.effort, design.measured.values))]
+    return [withinGroups(frame.groupOf, columnOnFrame(frame, design.effort, design.measured.values))]
   }
   const interaction = design.structure === 'before-after-control'
   return design.levels.slice(1).map((_, k) =>
     withinGroups(
       frame.groupOf,
       Float64Array.from(frame.levelOf, (level, row) => (level === k + 1 && (!interaction || frame.periodOf[row] === 1) ? 1 : 0)),
+      frame.alike?.number,
     ),
   )
 }
@@ -80,45 +82,72 @@ export function liesApart(values: Float64Array, levels: Int32Array, groups: Int3
   return both.every(({ low, high }) => low[1] > high[0]) || both.every(({ low, high }) => high[1] < low[0])
 }
 
-/** Each nuisance alone, and date with stage as a pair; the greatest inflation over the levels asked stands for each. */
-export function tanglesOf(snapshot: Snapshot, design: Design): Tangles {
-  const frame = frameOf(design)
+/** A nuisance that can be checked, its columns told from their group on a frame. */
+interface Usable {
+  readonly nuisance: Nuisance
+  readonly columns: readonly Float64Array[]
+}
+
+/** How far some nuisances together are tangled with the contrasts: the greatest inflation over the levels asked. */
+function measure(design: Design, frame: Frame, usable: readonly Usable[]): Tangle {
   const contrasts = contrastColumns(design, frame)
-  const base = [...contrasts, ...keptColumns(design, frame)]
+  const base = weighed(frame, [...contrasts, ...keptColumns(design, frame)])
+  const columns = usable.flatMap((own) => own.columns)
+  const nuisance = weighed(frame, columns)
+  const each = contrasts.map((_, contrast) => inflation({ base, contrast, nuisance }))
+  const worst = each.reduce((most, value, k) => (value > (each[most] ?? 0) ? k : most), 0)
+  const apart = usable.some(({ nuisance: one }) => {
+    // An hour and its square are one curve, and lie apart by the hour; shares of several words have no one order.
+    const column = one.columns[0]
+    if (column === undefined || (one.columns.length > 1 && one.name !== 'hour')) return false
+    const units = overlapUnits(design, frame, columnOnFrame(frame, design.effort, column))
+    return design.levels.slice(1).some((_, k) => liesApart(units.values, units.levels, units.groups, k + 1))
+  })
+  return {
+    nuisances: usable.map(({ nuisance: { name } }) => name),
+    inflation: each[worst] ?? 1,
+    level: worst + 1,
+    apart,
+    columns: columns.length,
+  }
+}
+
+/** True where the contrast is lost before any nuisance enters. */
+function isLost(design: Design, frame: Frame): boolean {
+  const contrasts = contrastColumns(design, frame)
+  const base = weighed(frame, [...contrasts, ...keptColumns(design, frame)])
+  return contrasts.some((_, contrast) => inflation({ base, contrast, nuisance: [] }) === Number.POSITIVE_INFINITY)
+}
+
+/**
+ * Each nuisance alone, and date with stage as a pair; the greatest inflation over the levels asked stands for each.
+ *
+ * @param togetherFrom from how many counts on those that read alike are taken together: the same to some last digits
+ */
+export function tanglesOf(snapshot: Snapshot, design: Design, togetherFrom = takenTogetherFrom): Tangles {
   if (design.rows.length === 0) return { found: [], unchecked: [], lost: true }
-  const lost = contrasts.some((_, contrast) => inflation({ base, contrast, nuisance: [] }) === Number.POSITIVE_INFINITY)
+  const plain = frameOf(design)
+  const frameFor = (nuisances: readonly Nuisance[]): Frame => alikeFrame(design, nuisances, togetherFrom) ?? plain
   const unchecked: NuisanceName[] = []
-  const usable: { readonly nuisance: Nuisance; readonly columns: readonly Float64Array[] }[] = []
+  const usable: Usable[] = []
+  const found: Tangle[] = []
   for (const nuisance of nuisancesOf(snapshot, design)) {
+    const frame = frameFor([nuisance])
     const columns = nuisanceOnFrame(design, frame, nuisance)?.told ?? null
     if (columns === null) {
       if (nuisance.columns.length > 0 || nuisance.name === 'date' || nuisance.name === 'stage') unchecked.push(nuisance.name)
-    } else if (columns.length > 0) usable.push({ nuisance, columns })
+    } else if (columns.length > 0) {
+      usable.push({ nuisance, columns })
+      found.push(measure(design, frame, [{ nuisance, columns }]))
+    }
   }
-  const measure = (names: readonly NuisanceName[], nuisance: readonly Float64Array[], raw: readonly Nuisance[]): Tangle => {
-    const each = contrasts.map((_, contrast) => inflation({ base, contrast, nuisance }))
-    const worst = each.reduce((most, value, k) => (value > (each[most] ?? 0) ? k : most), 0)
-    const apart = raw.some((one) => {
-      // An hour and its square are one curve, and lie apart by the hour; shares of several words have no one order.
-      const column = one.columns[0]
-      if (column === undefined || (one.columns.length > 1 && one.name !== 'hour')) return false
-      const units = overlapUnits(design, frame, meansOver(frame.rows, frame.frameRow, design.effort, column))
-      return design.levels.slice(1).some((_, k) => liesApart(units.values, units.levels, units.groups, k + 1))
-    })
-    return { nuisances: names, inflation: each[worst] ?? 1, level: worst + 1, apart, columns: nuisance.length }
-  }
-  const found = usable.map(({ nuisance, columns }) => measure([nuisance.name], columns, [nuisance]))
-  const pair = usable.filter(({ nuisance }) => nuisance.name === 'date' || nuisance.name === 'stage')
+  const pair = usable.flatMap(({ nuisance }) => (nuisance.name === 'date' || nuisance.name === 'stage' ? [nuisance] : []))
   if (pair.length === 2) {
-    found.push(
-      measure(
-        ['date', 'stage'],
-        pair.flatMap(({ columns }) => columns),
-        pair.map(({ nuisance }) => nuisance),
-      ),
-    )
+    const frame = frameFor(pair)
+    const both = pair.map((nuisance) => ({ nuisance, columns: nuisanceOnFrame(design, frame, nuisance)?.told ?? [] }))
+    found.push(measure(design, frame, both))
   }
-  return { found, unchecked, lost }
+  return { found, unchecked, lost: isLost(design, frameFor([])) }
 }
 
 /** The frame with the nuisance columns that an inflation was computed from, for anyone who wants to compute it again. */
@@ -134,7 +163,7 @@ export function frameTable(snapshot: Snapshot, design: Design): FrameTable {
   const { measured } = design
   return {
     frame,
-    measured: measured === null ? null : meansOver(frame.rows, frame.frameRow, design.effort, measured.values),
+    measured: measured === null ? null : columnOnFrame(frame, design.effort, measured.values),
     nuisances: nuisancesOf(snapshot, design).flatMap((nuisance) => {
       const columns = nuisanceOnFrame(design, frame, nuisance)?.means ?? []
       return columns.length === 0 ? [] : [{ name: nuisance.name, columns }]

@@ -49,36 +49,57 @@ export function kindSet(snapshot: Snapshot, name: string): KindSet {
   return { label: name, kinds: found, class: classes.size === 1 ? ([...classes][0] ?? 'other') : 'other' }
 }
 
-/**
- * For each count of the snapshot how many of the kind: NaN where it was not looked for, was lost or waits for a person.
- * A set of several kinds has a number only where each of them has one.
- */
-export function talliesOf(snapshot: Snapshot, set: KindSet): Float64Array {
+function sumTallies(snapshot: Snapshot, kinds: readonly number[]): Float64Array {
   const rows = snapshot.tables.count.rows
-  const { number } = snapshot.tables.tally.columns
+  const { values, marks } = snapshot.tables.tally.columns.number
   const place = new Int32Array(snapshot.kinds.length).fill(-1)
-  set.kinds.forEach((kind, k) => {
+  kinds.forEach((kind, k) => {
     place[kind] = k
   })
   const sums = new Float64Array(rows)
   const found = new Int32Array(rows)
   const blocked = new Uint8Array(rows)
-  const seen = new Uint8Array(rows * set.kinds.length)
-  for (let tally = 0; tally < snapshot.tallyCount.length; tally++) {
-    const kind = snapshot.tallyKind[tally] as number
-    const own = place[kind] ?? -1
+  const seen = new Uint8Array(rows * kinds.length)
+  const { tallyCount, tallyKind } = snapshot
+  for (let tally = 0; tally < tallyCount.length; tally++) {
+    const own = place[tallyKind[tally] as number] ?? -1
     if (own < 0) continue
-    const count = snapshot.tallyCount[tally] as number
-    if (isCounted(markAt(number, tally))) sums[count] = (sums[count] as number) + (number.values[tally] as number)
+    const count = tallyCount[tally] as number
+    if (marks === null || isCounted(marks[tally] as number)) sums[count] = (sums[count] as number) + (values[tally] as number)
     else blocked[count] = 1
     // Several rows of one kind in one count (castes, behaviours) are one kind looked for.
-    const cell = count * set.kinds.length + own
+    const cell = count * kinds.length + own
     if (seen[cell] === 0) {
       found[count] = (found[count] as number) + 1
       seen[cell] = 1
     }
   }
-  for (let row = 0; row < rows; row++) if (blocked[row] === 1 || (found[row] as number) < set.kinds.length) sums[row] = Number.NaN
+  for (let row = 0; row < rows; row++) if (blocked[row] === 1 || (found[row] as number) < kinds.length) sums[row] = Number.NaN
+  return sums
+}
+
+/** A cache and nothing else: a snapshot is never changed, and what is kept goes with it. */
+const kept = new WeakMap<Snapshot, Map<string, Float64Array>>()
+/** Sets of kinds kept at once: an audit and its question look at the same few again and again. */
+const mostKept = 8
+
+/**
+ * For each count of the snapshot how many of the kind: NaN where it was not looked for, was lost or waits for a person.
+ * A set of several kinds has a number only where each of them has one. Whoever asks for the same kinds gets the same array:
+ * it is not to be changed.
+ */
+export function talliesOf(snapshot: Snapshot, { kinds }: Pick<KindSet, 'kinds'>): Float64Array {
+  const sets = kept.get(snapshot) ?? new Map<string, Float64Array>()
+  kept.set(snapshot, sets)
+  const name = kinds.join(',')
+  const sums = sets.get(name) ?? sumTallies(snapshot, kinds)
+  // Taken out and put last: the one that was not asked for the longest goes first.
+  sets.delete(name)
+  sets.set(name, sums)
+  for (const oldest of sets.keys()) {
+    if (sets.size <= mostKept) break
+    sets.delete(oldest)
+  }
   return sums
 }
 
