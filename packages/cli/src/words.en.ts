@@ -82,6 +82,11 @@ export const words: Words = {
   'cli/ask/usage/remedy': 'For example thrum ask who-visits. thrum help lists the questions.',
   'cli/ask/plan-only-audit': 'A plan holds no counts yet, so "{id}" has nothing to answer with.',
   'cli/ask/plan-only-audit/remedy': 'Ask is-design-sound of it.',
+  'cli/ask/figure': 'Figure written to {file}.',
+  'cli/ask/figure-name': 'A figure is drawn as SVG or PNG, and "{file}" ends in neither.',
+  'cli/ask/figure-name/remedy': 'Write --figure answer.svg or --figure answer.png.',
+  'cli/ask/figure-not-written': '{file} cannot be written.',
+  'cli/ask/figure-not-written/remedy': 'Check the folder, and ask again. The answer above stands.',
   'cli/ask/receipt':
     'Receipt written to {folder}: the rows, and receipt.R, which recomputes the answer (Rscript receipt.R in that folder).',
 
@@ -226,6 +231,7 @@ export const words: Words = {
     'Conditions are written like crop=cherry, season!=2031, date>=2031-07-20 or stage<=67; a|b means either. Lists are parted by commas.',
   'cli/help/option/in': '--in FILE.thrum: the project, where more than one lies in this folder',
   'cli/help/option/plan': '--plan VISITS.csv: of a table of planned visits (one line a watch), before anything is counted',
+  'cli/help/option/figure': '--figure FILE.svg or FILE.png: draw the answer',
   'cli/help/option/receipt': '--receipt FOLDER: write the rows and an R script that recomputes the answer',
   'cli/help/option/seed': '--seed TEXT: seed of anything drawn at random; the same seed gives the same answer',
   'cli/help/option/brief': '--brief: the headline, what may be said, and the cautions only',

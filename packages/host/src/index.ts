@@ -31,6 +31,8 @@ export { demonstrationFacts } from './demonstration/demonstration-facts.ts'
 export { type PlantedQuestion, plantedQuestions } from './demonstration/planted-questions.ts'
 // Words
 export { english } from './english.ts'
+// Figures as pixels
+export { toPng } from './figure/to-png.ts'
 // Mended files
 export { bringMended, type MendedBrought } from './mended/bring-mended.ts'
 export { earlierMapping, type MendedOffer, type MendedOptions, type MendedOr, offerMended } from './mended/offer-mended.ts'

@@ -1,8 +1,12 @@
-// Words
-
+// Figures
+export { type DrawnAnswer, drawAnswer } from './figure/draw-answer.ts'
+export { type DrawnFigure, drawFigure, type FigureSettings } from './figure/draw-figure.ts'
+export type { Theme } from './figure/ink.ts'
+export type { TableView } from './figure/plate.ts'
 // Plain text and the machine form
 export { answerJson, withTexts } from './print/answer-json.ts'
 export { columnsOf, pageWidth, table, wrap } from './print/layout.ts'
 export { type Detail, printAnswer } from './print/print-answer.ts'
+// Words
 export { english } from './say/english.ts'
 export { createSpeaker, plainText, type Speaker } from './say/say.ts'

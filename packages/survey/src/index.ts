@@ -36,7 +36,7 @@ export { windowMark } from './design/window.ts'
 export type { Factor, FactorAbout } from './factor/factor.ts'
 export { type MeasuredScale, stepLength } from './factor/measured-factor.ts'
 export { factorNames, resolveFactor } from './factor/resolve-factor.ts'
-export { type Nuisance, type NuisanceName, nuisanceNames, nuisancesOf } from './nuisance/nuisance.ts'
+export { middleOfDay, type Nuisance, type NuisanceName, nuisanceNames, nuisancesOf } from './nuisance/nuisance.ts'
 export { type FrameTable, frameTable, type Tangle, type Tangles, tanglesOf } from './nuisance/tangle.ts'
 // Rates, shares and relative counts
 export { dispersionHidden, dispersionWarned, type FieldRate, fieldRate, type RateData } from './rate/field-rates.ts'

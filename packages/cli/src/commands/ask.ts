@@ -8,8 +8,9 @@ import type { Terminal } from '../terminal/terminal.ts'
 import type { Command } from './command.ts'
 import { readBytes } from './read-file.ts'
 import { whichProject } from './which-project.ts'
+import { requireFigureName, writeFigure } from './write-figure.ts'
 
-const own = ['in', 'plan', 'receipt', 'seed', 'brief']
+const own = ['in', 'plan', 'receipt', 'figure', 'seed', 'brief']
 
 /** Options that the host fills in from the log; nobody types them. */
 export const filledIn: readonly string[] = ['worthSet', 'looks']
@@ -17,9 +18,11 @@ export const filledIn: readonly string[] = ['worthSet', 'looks']
 type Raw = { readonly [name: string]: readonly string[] }
 
 /** Tells an answer, and writes its receipt where one was asked for. */
-function tell({ answer, snapshot, question }: Asking, given: Arguments, terminal: Terminal): void {
+async function tell({ answer, snapshot, question }: Asking, given: Arguments, terminal: Terminal): Promise<void> {
   terminal.print(printAnswer(answer, terminal.say, given.flags.has('brief') ? 'short' : 'full'))
   terminal.json(withTexts(answer, terminal.say))
+  const figure = single(given, 'figure')
+  if (figure !== undefined) await writeFigure(figure, answer, terminal)
   const folder = single(given, 'receipt')
   if (folder === undefined) return
   const { files } = question.receipt(snapshot, answer)
@@ -37,7 +40,7 @@ async function askProject(id: string, raw: Raw, given: Arguments, terminal: Term
   const project = await openProject(whichProject(given), 'write')
   try {
     if (project.access.mode === 'read') terminal.note(wrap(terminal.say(project.access.because)).join('\n'))
-    tell(await ask(project, id, raw, terminal.work, single(given, 'seed')), given, terminal)
+    await tell(await ask(project, id, raw, terminal.work, single(given, 'seed')), given, terminal)
   } finally {
     await project.close()
   }
@@ -49,7 +52,7 @@ async function askPlan(id: string, plan: string, raw: Raw, given: Arguments, ter
   const named = single(given, 'in')
   const known = named === undefined ? [] : await factsOf(named)
   const snapshot = await planSnapshot(readBytes(plan), basename(plan), known, localAuthor(), terminal.work)
-  tell(await askSnapshot(snapshot, id, raw, terminal.work, single(given, 'seed')), given, terminal)
+  await tell(await askSnapshot(snapshot, id, raw, terminal.work, single(given, 'seed')), given, terminal)
 }
 
 export const askCommand: Command = {
@@ -59,6 +62,7 @@ export const askCommand: Command = {
   run: async (given, terminal) => {
     const [id, ...more] = given.words
     if (id === undefined || more.length > 0) throw new ThrumError('cli/ask/usage')
+    requireFigureName(single(given, 'figure'))
     const question = requireQuestion(id)
     requireKnown(given, [...own, ...Object.keys(question.options).filter((name) => !filledIn.includes(name))])
     const raw = Object.fromEntries([...given.options].filter(([name]) => !own.includes(name)))

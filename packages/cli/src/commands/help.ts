@@ -52,7 +52,7 @@ function ofQuestion(terminal: Terminal, id: string): void {
     for (const line of wrap(told, '  ', '      ')) print(line)
   }
   if (id === 'is-design-sound') for (const line of wrap(say(saying('cli/help/option/plan')), '  ', '      ')) print(line)
-  for (const name of ['in', 'receipt', 'seed', 'brief', 'json'])
+  for (const name of ['in', 'receipt', 'figure', 'seed', 'brief', 'json'])
     for (const line of wrap(say(saying(`cli/help/option/${name}`)), '  ', '      ')) print(line)
   print('')
   for (const line of wrap(say(saying('cli/help/conditions')))) print(line)

@@ -277,7 +277,7 @@ export const words: Words = {
 
   // Figures
   'questions/figure/ratios': 'Ratios and their intervals; the band holds ratios too small to act on',
-  'questions/figure/rates': 'Field by field: {noun}',
+  'questions/figure/rates': 'Rates field by field',
   'questions/figure/kinds': 'Kinds in the same watches',
   'questions/figure/visit-rates': 'Rates by kind',
   'questions/figure/visit-rates-by-field': 'Rates field by field',

@@ -1,9 +1,8 @@
 import type { Estimate, Figure, StripsFigure } from '@thrum/model'
 import { saying } from '@thrum/model/ground'
-import { nuisancesOf } from '@thrum/survey'
+import { middleOfDay, nuisancesOf } from '@thrum/survey'
 import type { ContrastCase } from '../contrast/contrast-case.ts'
 import { perUnit } from '../contrast/estimates.ts'
-import { rateNoun } from '../contrast/phrases.ts'
 
 /** Ratios with their intervals and the band inside which a difference is too small to act on. */
 function ratios({ worth }: ContrastCase, estimates: readonly Estimate[]): readonly Figure[] {
@@ -26,7 +25,7 @@ function rates(asked: ContrastCase): Figure {
   const { scale } = perUnit(asked.measure, asked.design.unit === 'snapshot')
   return {
     kind: 'rates-by-level',
-    title: saying('questions/figure/rates', { noun: rateNoun({ ...asked, against: null }) }),
+    title: saying('questions/figure/rates'),
     unit: perUnit(asked.measure, asked.design.unit === 'snapshot').unit,
     points: asked.kinds.flatMap(({ kind, contrast }) =>
       contrast.cells.map(({ field, side, total, effort }) => ({
@@ -44,12 +43,20 @@ function rates(asked: ContrastCase): Figure {
   }
 }
 
+/** Readings as a person wrote them: dates are days, and hours hours of the day. */
+function readingsOn(axis: StripsFigure['axis'], { snapshot, design }: Pick<ContrastCase, 'snapshot' | 'design'>): Float64Array {
+  const { date } = snapshot.tables.count.columns
+  if (axis === 'date') return Float64Array.from(design.rows, (row) => date.values[row] ?? Number.NaN)
+  const column = nuisancesOf(snapshot, design).find(({ name }) => name === axis)?.columns[0] ?? new Float64Array()
+  return axis === 'hour' ? column.map((hour) => hour + middleOfDay) : column
+}
+
 /** Where the levels lie on a nuisance that is tangled with them. */
 function strips({ snapshot, design, tangles }: ContrastCase): readonly Figure[] {
   const worth = tangles.found.filter(({ inflation }) => inflation > 1.5).flatMap(({ nuisances }) => nuisances)
   const axes = (['date', 'stage', 'hour', 'temperature'] as const).filter((axis) => worth.includes(axis))
   return axes.map((axis): StripsFigure => {
-    const column = nuisancesOf(snapshot, design).find(({ name }) => name === axis)?.columns[0] ?? new Float64Array()
+    const column = readingsOn(axis, { snapshot, design })
     return {
       kind: 'strips',
       title: saying(`questions/figure/strips/${axis}`),

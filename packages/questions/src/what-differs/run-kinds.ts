@@ -95,10 +95,12 @@ function replication(pair: KindPair): readonly Finding[] {
 function valuesOf(pair: JudgedPair, worth: number): Saying['values'] {
   const names = { kindA: pair.reference.label, kindB: pair.other.label, worth, least: 1 / worth, fields: pair.fields.length }
   if (pair.count === null) return { ...names, first: 0, second: 0 }
-  const { lower, upper } = pair.count.limits(pair.verdict === 'leaning' ? 0.95 : (pair.read?.level ?? 0.95))
+  const level = pair.verdict === 'leaning' ? 0.95 : (pair.read?.level ?? 0.95)
+  const { lower, upper } = pair.count.limits(level)
   return {
     ...names,
     ratio: finite(pair.count.odds) ?? 0,
+    level,
     low: lower,
     high: finite(upper) ?? 0,
     ends: Number.isFinite(upper) ? 'closed' : 'open',
@@ -184,7 +186,18 @@ export async function runKinds(snapshot: Snapshot, options: WhatDiffersOptions, 
   const estimates = judged.flatMap(estimateOf)
   const sentences = judged.map((pair) => sentence(pair, worth, findings))
   const first = judged[0] as JudgedPair
-  const main = sentences.length === 1 ? (sentences[0] as Saying) : saying('questions/kinds/headline/several', { each: sentences })
+  const main =
+    sentences.length === 1
+      ? (sentences[0] as Saying)
+      : saying('questions/kinds/headline/several', {
+          comparisons: judged.length,
+          each: judged.map((pair) =>
+            saying('questions/kinds/headline/one-of-several', {
+              ...valuesOf(pair, worth),
+              verdict: saying(`questions/verdict/${pair.verdict}`),
+            }),
+          ),
+        })
   const worthNote = saying('questions/headline/worth-after-look', { worth })
   return {
     version: 1,

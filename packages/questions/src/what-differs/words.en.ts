@@ -31,15 +31,16 @@ export const words: Words = {
 
   'questions/kinds/asked': 'How many {others} for each {kindA} in the same watches?',
   'questions/kinds/headline/shown':
-    '{kindB}: {ratio, number, ::@@@} for each {kindA} in the same watches (95\u00a0% interval {low, number, ::@@@} to {ends, select, open {no limit} other {{high, number, ::@@@}}}; {fields} fields); {size}.',
+    '{kindB}: {ratio, number, ::@@@} for each {kindA} in the same watches ({level, number, ::scale/100 .##}\u00a0% interval {low, number, ::@@@} to {ends, select, open {no limit} other {{high, number, ::@@@}}}; {fields} fields); {size}.',
   'questions/kinds/headline/alike':
-    '{kindB} and {kindA} were about equally frequent in the same watches: {ratio, number, ::@@@} for each ({low, number, ::@@@} to {ends, select, open {no limit} other {{high, number, ::@@@}}}; {fields} fields), all within {least, number, ::@@@} to {worth, number}.',
+    '{kindB} and {kindA} were about equally frequent in the same watches: {ratio, number, ::@@@} for each ({level, number, ::scale/100 .##}\u00a0% interval {low, number, ::@@@} to {ends, select, open {no limit} other {{high, number, ::@@@}}}; {fields} fields), all within {least, number, ::@@@} to {worth, number}.',
   'questions/kinds/headline/leaning':
-    '{kindB}: leaning towards {direction} than {kindA}, not enough to act on: {ratio, number, ::@@@} for each ({low, number, ::@@@} to {ends, select, open {no limit} other {{high, number, ::@@@}}}; {fields} fields).',
+    '{kindB}: leaning towards {direction} than {kindA}, not enough to act on: {ratio, number, ::@@@} for each ({level, number, ::scale/100 .##}\u00a0% interval {low, number, ::@@@} to {ends, select, open {no limit} other {{high, number, ::@@@}}}; {fields} fields).',
   'questions/kinds/headline/unsettled':
-    '{kindB}: not settled. {ratio, number, ::@@@} for each {kindA}, but anything from {low, number, ::@@@} to {ends, select, open {no limit} other {{high, number, ::@@@}}} fits the counts ({fields} fields).',
+    '{kindB}: not settled. {ratio, number, ::@@@} for each {kindA}, but anything from {low, number, ::@@@} to {ends, select, open {no limit} other {{high, number, ::@@@}}} fits the counts ({level, number, ::scale/100 .##}\u00a0% interval; {fields} fields).',
   'questions/kinds/headline/design-blocks': '{kindB} against {kindA}: not to be told beyond these watches: {reasons}.',
-  'questions/kinds/headline/several': '{each}',
+  'questions/kinds/headline/several': '{comparisons} comparisons asked together: {each}.',
+  'questions/kinds/headline/one-of-several': '{kindB} for each {kindA}: {verdict}',
   'questions/kinds/can-say/counted':
     'We counted {first} {kindB} and {second} {kindA} in {watches, plural, one {one watch} other {# watches}} of {fields, plural, one {one field} other {# fields}}.',
   'questions/kinds/cannot-say/shown':

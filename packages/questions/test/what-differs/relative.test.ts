@@ -65,6 +65,15 @@ describe('kind against kind in the same watches', () => {
     checkAnswer(answer)
   })
 
+  it('several kinds asked together: the sentence names the level of the interval that decided', async () => {
+    const kinds = { bee: { ratio: 1, mean: 20 }, fly: { ratio: 1, mean: 60 }, moth: { ratio: 1, mean: 60 } }
+    const answer = await whatDiffersIn(stripProject({ arm: 3, kinds }), { ...asked, levels: ['bee', 'fly', 'moth'] })
+    // Two comparisons: 1 - 0.05/2. The plain 95 % interval stands among the estimates.
+    expect(canSay(answer)[0]).toContain('97.5\u00a0% interval')
+    expect(answer.estimates.every(({ interval }) => interval.level === 0.95)).toBe(true)
+    expect(headlineIn(answer)).toMatch(/^2 comparisons asked together: fly for each bee: shown.* moth for each bee: shown\.$/u)
+  })
+
   it('two fields: these watches only, blocked, with what was counted', async () => {
     const answer = await whatDiffersIn(project(60, 1), asked)
     expect(answer.verdict).toBe('design-blocks')

@@ -46,7 +46,7 @@ export function ownNuisancesOf(design: Design): readonly NuisanceName[] {
 }
 
 /** Solar noon and one hour more: hours are told from here, so that their square is a curve over the day (methods 2.11). */
-const middleOfDay = 13
+export const middleOfDay = 13
 
 /** A number of each row of a design. */
 function overRows({ rows }: Design, at: (row: number) => number): Float64Array {
