@@ -17,18 +17,42 @@ export function rateData(
   unit: CountingUnit | null,
 ): RateData {
   const fields = new Map<number, { name: string; total: number; effort: number; counts: number }>()
-  const counts: { total: number; effort: number }[] = []
+  const counts: Watch[] = []
+  const watchOf = sameWatches()
   for (const row of rows) {
     const total = tallies[row] as number
     const effort = effortOf(snapshot, row, measure, unit)
     const field = snapshot.countField[row] ?? -1
     if (Number.isNaN(total) || Number.isNaN(effort) || field < 0) continue
-    const found = fields.get(field) ?? { name: snapshot.fields[field]?.name ?? '', total: 0, effort: 0, counts: 0 }
+    let found = fields.get(field)
+    if (found === undefined) {
+      found = { name: snapshot.fields[field]?.name ?? '', total: 0, effort: 0, counts: 0 }
+      fields.set(field, found)
+    }
     found.total += total
     found.effort += effort
     found.counts += 1
-    fields.set(field, found)
-    counts.push({ total, effort })
+    counts.push(watchOf(total, effort))
   }
   return { fields: [...fields.values()], counts }
+}
+
+type Watch = RateData['counts'][number]
+
+/** Watches of one total and one effort are one object: a million of them hold some hundred different ones. */
+function sameWatches(): (total: number, effort: number) => Watch {
+  const byEffort = new Map<number, Map<number, Watch>>()
+  return (total, effort) => {
+    let byTotal = byEffort.get(effort)
+    if (byTotal === undefined) {
+      byTotal = new Map()
+      byEffort.set(effort, byTotal)
+    }
+    let watch = byTotal.get(total)
+    if (watch === undefined) {
+      watch = { total, effort }
+      byTotal.set(total, watch)
+    }
+    return watch
+  }
 }

@@ -1,5 +1,5 @@
 import { classifyKind, type KindClass, kindClasses } from '@thrum/biology'
-import { isCounted, mark, markAt, type Snapshot } from '@thrum/model'
+import { isCounted, mark, type Snapshot } from '@thrum/model'
 import { ThrumError } from '@thrum/model/ground'
 
 /** One kind, or several counted together (a group such as "bumble bee", or all kinds). */
@@ -26,6 +26,21 @@ function classOfName(name: string): KindClass {
   return proposal.kind === 'proposed' ? proposal.kindClass : 'other'
 }
 
+/** A cache and nothing else: a snapshot is never changed, and what is kept goes with it. */
+const keptLooked = new WeakMap<Snapshot, ReadonlySet<number>>()
+
+/** Kinds that some count was looked at for. */
+function lookedFor(snapshot: Snapshot): ReadonlySet<number> {
+  const known = keptLooked.get(snapshot)
+  if (known !== undefined) return known
+  // One place more for tallies that name no kind.
+  const seen = new Uint8Array(snapshot.kinds.length + 1)
+  for (const kind of snapshot.tallyKind) seen[kind + 1] = 1
+  const looked = new Set(Array.from(seen.keys(), (place) => place - 1).filter((kind) => seen[kind + 1] === 1))
+  keptLooked.set(snapshot, looked)
+  return looked
+}
+
 /**
  * A kind by its name; else all kinds of a group of that name; else all.
  *
@@ -33,7 +48,7 @@ function classOfName(name: string): KindClass {
  */
 export function kindSet(snapshot: Snapshot, name: string): KindSet {
   // Kinds that were described and never looked for belong to no sum of kinds.
-  const looked = new Set(snapshot.tallyKind)
+  const looked = lookedFor(snapshot)
   const all = snapshot.kinds.map((_, k) => k).filter((k) => looked.has(k) || snapshot.kinds[k]?.name === name)
   if (name === allKinds) return { label: name, kinds: all, class: 'other' }
   const exact = all.filter((k) => snapshot.kinds[k]?.name === name)
@@ -79,7 +94,7 @@ function sumTallies(snapshot: Snapshot, kinds: readonly number[]): Float64Array 
 }
 
 /** A cache and nothing else: a snapshot is never changed, and what is kept goes with it. */
-const kept = new WeakMap<Snapshot, Map<string, Float64Array>>()
+const keptTallies = new WeakMap<Snapshot, Map<string, Float64Array>>()
 /** Sets of kinds kept at once: an audit and its question look at the same few again and again. */
 const mostKept = 8
 
@@ -89,8 +104,8 @@ const mostKept = 8
  * it is not to be changed.
  */
 export function talliesOf(snapshot: Snapshot, { kinds }: Pick<KindSet, 'kinds'>): Float64Array {
-  const sets = kept.get(snapshot) ?? new Map<string, Float64Array>()
-  kept.set(snapshot, sets)
+  const sets = keptTallies.get(snapshot) ?? new Map<string, Float64Array>()
+  keptTallies.set(snapshot, sets)
   const name = kinds.join(',')
   const sums = sets.get(name) ?? sumTallies(snapshot, kinds)
   // Taken out and put last: the one that was not asked for the longest goes first.
@@ -105,12 +120,12 @@ export function talliesOf(snapshot: Snapshot, { kinds }: Pick<KindSet, 'kinds'>)
 
 /** Number of tallies of the set in these counts that wait for a person. */
 export function waitingTallies(snapshot: Snapshot, set: KindSet, selected: ReadonlySet<number>): readonly number[] {
-  const { number } = snapshot.tables.tally.columns
+  const { marks } = snapshot.tables.tally.columns.number
   const waiting: number[] = []
+  if (marks === null) return waiting
   for (let tally = 0; tally < snapshot.tallyCount.length; tally++) {
-    if (number.marks === null) break
-    if (markAt(number, tally) !== mark.waiting && markAt(number, tally) !== mark.atLeast && markAt(number, tally) !== mark.atMost)
-      continue
+    const code = marks[tally]
+    if (code !== mark.waiting && code !== mark.atLeast && code !== mark.atMost) continue
     if (set.kinds.includes(snapshot.tallyKind[tally] as number) && selected.has(snapshot.tallyCount[tally] as number))
       waiting.push(tally)
   }
