@@ -22,6 +22,7 @@ function asCounted(table: Table, change: CellChange): CellChange {
 
 /** Corrections of rows of batches, as changes of cells of one table. */
 function cellChanges(table: Table, standing: readonly Correction[]): readonly CellChange[] {
+  if (standing.length === 0) return []
   const sourceIndex = new Map(table.sources.map((source, k) => [source, k]))
   const start = new Map<number, number>()
   for (let row = 0; row < table.rows; row++) {
@@ -40,7 +41,10 @@ function cellChanges(table: Table, standing: readonly Correction[]): readonly Ce
 /** Words that stand in some row; a word that every row has lost to a correction or a withdrawal names nothing any more. */
 function wordsInUse({ codes, dictionary }: TextColumn): readonly string[] {
   const used = new Uint8Array(dictionary.length)
-  for (const code of codes) if (code >= 0) used[code] = 1
+  for (let row = 0; row < codes.length; row++) {
+    const code = codes[row] as number
+    if (code >= 0) used[code] = 1
+  }
   return dictionary.filter((_, code) => used[code] === 1)
 }
 
@@ -87,7 +91,10 @@ export function foldFacts(facts: Iterable<Fact>): Snapshot {
     if ((counts.newRow[linked[row] as number] ?? -1) < 0) keepTally[row] = 0
   }
   const tallies = keepRows(whole.tally, keepTally)
-  const tallyCount = linked.filter((_, row) => keepTally[row] === 1).map((row) => counts.newRow[row] as number)
+  const tallyCount = new Int32Array(tallies.table.rows)
+  for (let row = 0, kept = 0; row < linked.length; row++) {
+    if (keepTally[row] === 1) tallyCount[kept++] = counts.newRow[linked[row] as number] as number
+  }
 
   const nouns = foldNouns(
     { ...log, of: (kind) => log.of(kind).filter(({ fact }) => !waitsForAcceptance(fact, accepted)) },

@@ -1,4 +1,4 @@
-import { type TextColumn, textAt, textColumn } from '../columns/column.ts'
+import { type TextColumn, textAt } from '../columns/column.ts'
 import { parseAddress } from '../facts/fact.ts'
 import type { Field } from '../snapshot/snapshot.ts'
 import type { Table } from '../tables/table.ts'
@@ -9,7 +9,63 @@ import type { SheetBlock } from './sheets.ts'
 export function linkByName(column: TextColumn, names: readonly string[]): Int32Array {
   const place = new Map(names.map((name, k) => [name, k]))
   const byCode = Int32Array.from(column.dictionary, (word) => place.get(word) ?? -1)
-  return column.codes.map((code) => (code < 0 ? -1 : (byCode[code] ?? -1)))
+  const linked = new Int32Array(column.codes.length)
+  for (let row = 0; row < linked.length; row++) {
+    const code = column.codes[row] as number
+    linked[row] = code < 0 ? -1 : (byCode[code] as number)
+  }
+  return linked
+}
+
+/** A text column whose blank rows take a word from elsewhere; words are numbered anew, in the order of their rows. */
+function fillBlanks(
+  column: TextColumn,
+  wordOf: { readonly codes: Int32Array; readonly words: readonly (string | null)[] },
+): TextColumn {
+  const dictionary: string[] = []
+  const codeOf = new Map<string, number>()
+  const coded = (words: readonly (string | null)[]): ((code: number) => number) => {
+    const newCode = new Int32Array(words.length).fill(-1)
+    return (code) => {
+      const word = words[code] ?? null
+      if (word === null) return -1
+      if (newCode[code] === -1) {
+        const found = codeOf.get(word) ?? dictionary.push(word) - 1
+        codeOf.set(word, found)
+        newCode[code] = found
+      }
+      return newCode[code] as number
+    }
+  }
+  const own = coded(column.dictionary)
+  const other = coded(wordOf.words)
+  const codes = new Int32Array(column.codes.length)
+  for (let row = 0; row < codes.length; row++) {
+    const code = column.codes[row] as number
+    codes[row] = code < 0 ? other(wordOf.codes[row] as number) : own(code)
+  }
+  return { type: 'text', codes, dictionary }
+}
+
+/** For each row which year its day lies in. */
+function yearsOf(days: Float64Array): { readonly codes: Int32Array; readonly words: readonly string[] } {
+  const words: string[] = []
+  const codeOfYear = new Map<string, number>()
+  const codeOfDay = new Map<number, number>()
+  const codes = new Int32Array(days.length).fill(-1)
+  for (let row = 0; row < days.length; row++) {
+    const day = days[row] as number
+    if (Number.isNaN(day)) continue
+    let code = codeOfDay.get(day)
+    if (code === undefined) {
+      const year = isoDate(day).slice(0, 4)
+      code = codeOfYear.get(year) ?? words.push(year) - 1
+      codeOfYear.set(year, code)
+      codeOfDay.set(day, code)
+    }
+    codes[row] = code
+  }
+  return { codes, words }
 }
 
 /** Counts without a season take the year of their date; counts without a crop that of their described field. */
@@ -18,24 +74,12 @@ export function fillFromFieldAndDate(table: Table<'count'>, countField: Int32Arr
   const missingSeason = season.codes.some((code, row) => code < 0 && !Number.isNaN(date.values[row] ?? Number.NaN))
   const missingCrop = fields.some((field) => field.crop !== null) && crop.codes.some((code) => code < 0)
   if (!missingSeason && !missingCrop) return table
-  const fill = (column: TextColumn, word: (row: number) => string | null): TextColumn =>
-    textColumn(Array.from(column.codes, (code, row) => (code < 0 ? word(row) : (column.dictionary[code] ?? null))))
-  const yearOf = new Map<number, string>()
-  const year = (row: number): string | null => {
-    const day = date.values[row] ?? Number.NaN
-    if (Number.isNaN(day)) return null
-    const known = yearOf.get(day)
-    if (known !== undefined) return known
-    const found = isoDate(day).slice(0, 4)
-    yearOf.set(day, found)
-    return found
-  }
   return {
     ...table,
     columns: {
       ...table.columns,
-      season: missingSeason ? fill(season, year) : season,
-      crop: missingCrop ? fill(crop, (row) => fields[countField[row] ?? -1]?.crop ?? null) : crop,
+      season: missingSeason ? fillBlanks(season, yearsOf(date.values)) : season,
+      crop: missingCrop ? fillBlanks(crop, { codes: countField, words: fields.map((field) => field.crop) }) : crop,
     },
   }
 }

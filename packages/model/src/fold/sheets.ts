@@ -13,7 +13,7 @@ export interface AcceptedSheets {
   readonly blocks: ReadonlyMap<TableName, readonly SheetBlock[]>
 }
 
-/** A batch of an accepted sheet, unpacked. */
+/** A batch of an accepted sheet. Its columns are unpacked when they are asked for, so that few lie unpacked at any moment. */
 export interface SheetBlock extends Block {
   readonly sheet: string
   /** Row of its first row among the rows of its table in the sheet. */
@@ -81,8 +81,15 @@ export function acceptedSheets(log: ReadLog): AcceptedSheets {
   for (const { fact, body } of [...log.of(rowsBrought)].sort(inRowOrder(position))) {
     if (!position.has(body.sheet) || !isTableName(body.table)) continue
     const list = blocks.get(body.table) ?? []
-    const columns = unpackColumns({ heads: body.columns, rows: body.rows, data: fact.data ?? new Uint8Array() })
-    list.push({ source: fact.id, rows: body.rows, columns, sheet: body.sheet, first: body.first })
+    list.push({
+      source: fact.id,
+      rows: body.rows,
+      sheet: body.sheet,
+      first: body.first,
+      get columns() {
+        return unpackColumns({ heads: body.columns, rows: body.rows, data: fact.data ?? new Uint8Array() })
+      },
+    })
     blocks.set(body.table, list)
   }
   return { sheets, unfinished, blocks }

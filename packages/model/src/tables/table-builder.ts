@@ -1,72 +1,16 @@
 import type { NamedColumn } from '../columns/codec.ts'
-import type { Column, TextColumn } from '../columns/column.ts'
+import type { Column } from '../columns/column.ts'
 import { isWithoutNumber, mark } from '../columns/mark.ts'
-import { type TableName, tableDeclarations } from './declarations.ts'
+import { type ColumnJoiner, joinDeclared, joinFactor, joinNumbers, joinTexts } from './column-joiner.ts'
+import { type ColumnDeclaration, type TableName, tableDeclarations } from './declarations.ts'
 import type { Table } from './table.ts'
 
 /** One block of rows that came from one fact. */
 export interface Block {
   readonly source: string
   readonly rows: number
+  /** Asked for once. */
   readonly columns: readonly NamedColumn[]
-}
-
-interface Piece {
-  readonly at: number
-  readonly column: Column
-}
-
-function joinNumbers(rows: number, pieces: readonly Piece[]): Column {
-  const values = new Float64Array(rows).fill(Number.NaN)
-  const covered = pieces.reduce((sum, { column }) => sum + (column.type === 'number' ? column.values.length : 0), 0)
-  const marked = covered < rows || pieces.some(({ column }) => column.type === 'number' && column.marks !== null)
-  const marks = marked ? new Uint8Array(rows).fill(mark.notLookedFor) : null
-  for (const { at, column } of pieces) {
-    if (column.type !== 'number') continue
-    values.set(column.values, at)
-    if (marks === null) continue
-    if (column.marks === null) marks.fill(mark.asWritten, at, at + column.values.length)
-    else marks.set(column.marks, at)
-  }
-  return { type: 'number', values, marks }
-}
-
-function joinTexts(rows: number, pieces: readonly Piece[]): Column {
-  const codes = new Int32Array(rows).fill(-1)
-  const dictionary: string[] = []
-  const codeOf = new Map<string, number>()
-  for (const { at, column } of pieces) {
-    if (column.type !== 'text') continue
-    const newCode = column.dictionary.map((word) => {
-      const known = codeOf.get(word)
-      if (known !== undefined) return known
-      codeOf.set(word, dictionary.length)
-      dictionary.push(word)
-      return dictionary.length - 1
-    })
-    const from = column.codes
-    for (let row = 0; row < from.length; row++) {
-      const code = from[row] as number
-      if (code >= 0) codes[at + row] = newCode[code] as number
-    }
-  }
-  return { type: 'text', codes, dictionary }
-}
-
-/** Texts of numbers, where one file wrote numbers and another texts under one name. */
-function asText(column: Column): TextColumn {
-  if (column.type === 'text') return column
-  const dictionary: string[] = []
-  const codeOf = new Map<number, number>()
-  const codes = Int32Array.from(column.values, (value) => {
-    if (Number.isNaN(value)) return -1
-    const known = codeOf.get(value)
-    if (known !== undefined) return known
-    codeOf.set(value, dictionary.length)
-    dictionary.push(String(value))
-    return dictionary.length - 1
-  })
-  return { type: 'text', codes, dictionary }
 }
 
 /** Joins blocks, in the order given, into one table. Columns a block lacks are "not looked for" in its rows. */
@@ -74,45 +18,33 @@ export function buildTable<N extends TableName>(name: N, blocks: readonly Block[
   const rows = blocks.reduce((sum, block) => sum + block.rows, 0)
   const sourceOf = new Int32Array(rows)
   const rowInSource = new Int32Array(rows)
-  const pieces = new Map<string, Piece[]>()
+  const declarations = new Map<string, ColumnDeclaration>(Object.entries(tableDeclarations[name]))
+  const declared = new Map<string, ColumnJoiner>()
+  const joinedFactors = new Map<string, ColumnJoiner>()
   let at = 0
   blocks.forEach((block, k) => {
     sourceOf.fill(k, at, at + block.rows)
     for (let row = 0; row < block.rows; row++) rowInSource[at + row] = row
-    for (const { name: column, column: values } of block.columns) {
-      const list = pieces.get(column) ?? []
-      list.push({ at, column: values })
-      pieces.set(column, list)
+    for (const { name: column, column: piece } of block.columns) {
+      const type = declarations.get(column)?.type
+      if (type !== undefined && type !== piece.type) continue
+      const among = type === undefined ? joinedFactors : declared
+      const joiner = among.get(column) ?? (type === undefined ? joinFactor(rows) : joinDeclared(rows, type))
+      among.set(column, joiner)
+      joiner.take(at, piece)
     }
     at += block.rows
   })
-  const noNumbers = joinNumbers(rows, [])
-  const noTexts = joinTexts(rows, [])
-  const columns: { [column: string]: Column } = {}
-  for (const [column, declared] of Object.entries(tableDeclarations[name])) {
-    const found = (pieces.get(column) ?? []).filter((piece) => piece.column.type === declared.type)
-    pieces.delete(column)
-    if (found.length === 0) columns[column] = declared.type === 'number' ? noNumbers : noTexts
-    else columns[column] = declared.type === 'number' ? joinNumbers(rows, found) : joinTexts(rows, found)
-  }
-  const factors = new Map<string, Column>()
-  for (const [column, found] of pieces) {
-    const mixed = new Set(found.map((piece) => piece.column.type)).size > 1
-    if (mixed)
-      factors.set(
-        column,
-        joinTexts(
-          rows,
-          found.map((piece) => ({ at: piece.at, column: asText(piece.column) })),
-        ),
-      )
-    else factors.set(column, found[0]?.column.type === 'number' ? joinNumbers(rows, found) : joinTexts(rows, found))
-  }
+  // Columns that no block has are one column of each type.
+  const none = { number: joinNumbers(rows).finish(), text: joinTexts(rows).finish() }
+  const columns = Object.fromEntries(
+    [...declarations].map(([column, { type }]): [string, Column] => [column, declared.get(column)?.finish() ?? none[type]]),
+  )
   return {
     name,
     rows,
     columns: columns as Table<N>['columns'],
-    factors,
+    factors: new Map([...joinedFactors].map(([column, joiner]) => [column, joiner.finish()])),
     sources: blocks.map((block) => block.source),
     sourceOf,
     rowInSource,
@@ -152,7 +84,7 @@ function changeColumn(column: Column, changes: readonly CellChange[]): Column {
 
 function emptyFactor(rows: number, changes: readonly CellChange[]): Column {
   const isText = changes.some(({ to }) => typeof to === 'string')
-  return isText ? joinTexts(rows, []) : joinNumbers(rows, [])
+  return (isText ? joinTexts(rows) : joinNumbers(rows)).finish()
 }
 
 export function changeCells<N extends TableName>(table: Table<N>, changes: readonly CellChange[]): Table<N> {
