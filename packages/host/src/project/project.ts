@@ -1,4 +1,13 @@
-import { type Author, type Fact, foldFacts, makeFact, projectDescribed, type Snapshot } from '@thrum/model'
+import {
+  type Author,
+  type Fact,
+  foldAsked,
+  foldFacts,
+  isAboutAsking,
+  makeFact,
+  projectDescribed,
+  type Snapshot,
+} from '@thrum/model'
 import { type Clock, type Saying, ThrumError } from '@thrum/model/ground'
 import type { Access, ProjectLog } from '@thrum/store'
 import { createProjectFile, openProjectFile } from '@thrum/store/sqlite'
@@ -22,15 +31,15 @@ export interface Project {
 export async function factsOf(path: string): Promise<readonly Fact[]> {
   const log = await openProjectFile(path, { mode: 'read' })
   try {
-    return await readAll(log, localAuthor())
+    return await readAfter(log, localAuthor(), 0)
   } finally {
     await log.close()
   }
 }
 
-async function readAll(log: ProjectLog, author: Author): Promise<Fact[]> {
+async function readAfter(log: ProjectLog, author: Author, seq: number): Promise<Fact[]> {
   const facts: Fact[] = []
-  for await (const chunk of log.factsAfter(0)) {
+  for await (const chunk of log.factsAfter(seq)) {
     for (const fact of chunk) {
       facts.push(fact)
       author.clock.see(fact.at)
@@ -39,8 +48,26 @@ async function readAll(log: ProjectLog, author: Author): Promise<Fact[]> {
   return facts
 }
 
+/** A snapshot and what it was folded from: up to which `seq`, and the facts without the bytes of their batches. */
+interface Folded {
+  readonly seq: number
+  readonly snapshot: Snapshot
+  readonly facts: readonly Fact[]
+}
+
+async function fold(log: ProjectLog, author: Author, seq: number, kept: Folded | null): Promise<Folded> {
+  const came = kept === null ? null : await readAfter(log, author, kept.seq)
+  // Every answer writes that it was looked at: that alone must not fold a million counts again.
+  if (kept !== null && came?.every(isAboutAsking)) {
+    const facts = [...kept.facts, ...came]
+    return { seq, snapshot: foldAsked(kept.snapshot, facts), facts }
+  }
+  const facts = await readAfter(log, author, 0)
+  return { seq, snapshot: foldFacts(facts), facts: facts.map((fact) => ({ ...fact, data: null })) }
+}
+
 function openOver(path: string, log: ProjectLog, author: Author): Project {
-  let kept: { readonly seq: number; readonly snapshot: Snapshot } | null = null
+  let kept: Folded | null = null
   return {
     path,
     log,
@@ -48,7 +75,7 @@ function openOver(path: string, log: ProjectLog, author: Author): Project {
     access: log.access,
     snapshot: async () => {
       const seq = await log.lastSeq()
-      if (kept === null || kept.seq !== seq) kept = { seq, snapshot: foldFacts(await readAll(log, author)) }
+      if (kept === null || kept.seq !== seq) kept = await fold(log, author, seq, kept)
       return kept.snapshot
     },
     close: () => log.close(),

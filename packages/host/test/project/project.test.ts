@@ -1,6 +1,6 @@
 import { existsSync, readFileSync } from 'node:fs'
 import { join } from 'node:path'
-import { fieldDescribed, makeFact } from '@thrum/model'
+import { fieldDescribed, makeFact, worthSet } from '@thrum/model'
 import { ThrumError } from '@thrum/model/ground'
 import { describe, expect, it } from 'vitest'
 import { createProject, factsOf, openProject, requireWritable } from '../../src/index.ts'
@@ -52,6 +52,23 @@ describe('a project', () => {
     const third = await project.snapshot()
     expect(third.fields.map(({ name }) => name)).toEqual(['Weir', 'Ings'])
     expect(await project.snapshot()).toBe(third)
+    await project.close()
+  })
+
+  it('does not fold its data again for what was asked of it', async () => {
+    const path = join(testFolder(), 'own.thrum')
+    const project = await createProject(path, 'Ostrel Vale')
+    const first = await project.snapshot()
+    for (const worth of [2, 3]) {
+      await project.log.append([makeFact(worthSet, { question: 'what-differs', asked: '{}', worth }, project.author)])
+      const { tables, worths } = await project.snapshot()
+      expect(tables).toBe(first.tables)
+      expect(worths.at(-1)?.worth).toBe(worth)
+    }
+    await project.log.append([makeFact(fieldDescribed, { field: 'Weir' }, project.author)])
+    const last = await project.snapshot()
+    expect(last.tables).not.toBe(first.tables)
+    expect([last.fields.length, last.worths.length]).toEqual([1, 2])
     await project.close()
   })
 

@@ -3,6 +3,7 @@ import { mark } from '../columns/mark.ts'
 import { digestOfIds } from '../facts/digest.ts'
 import { type Fact, parseAddress } from '../facts/fact.ts'
 import { questionLookedAt, worthSet } from '../facts/kinds.ts'
+import { readFact } from '../facts/read-fact.ts'
 import type { Snapshot } from '../snapshot/snapshot.ts'
 import { type TableName, tableDeclarations } from '../tables/declarations.ts'
 import type { Table } from '../tables/table.ts'
@@ -10,7 +11,7 @@ import { buildTable, type CellChange, changeCells, keepRows } from '../tables/ta
 import { type Correction, corrections } from './corrections.ts'
 import { fillFromFieldAndDate, linkByName, linkTallies } from './links.ts'
 import { foldNouns } from './nouns.ts'
-import { readLog } from './read-log.ts'
+import { type ReadLog, readLog } from './read-log.ts'
 import { acceptedSheets, everAccepted, waitsForAcceptance } from './sheets.ts'
 
 /** A corrected number of insects that is none (4.5, -1) is not taken as one: its cell waits for a person again. */
@@ -59,6 +60,31 @@ function standingRows(table: Table, withdrawn: ReadonlySet<string>): Uint8Array 
     if (touched[source] && withdrawn.has(`${table.sources[source]}#${table.rowInSource[row]}`)) keep[row] = 0
   }
   return keep
+}
+
+/** What facts about asking say, and which facts wait: what the data has no part in. */
+function askedOf(log: ReadLog): Pick<Snapshot, 'askedDigest' | 'worths' | 'looks' | 'waitingFacts'> {
+  return {
+    askedDigest: digestOfIds(log.entries.filter(({ about }) => about === 'asking').map(({ fact }) => fact.id)),
+    worths: log.of(worthSet).map(({ fact, body }) => ({ ...body, at: fact.at })),
+    looks: log.of(questionLookedAt).map(({ fact, body }) => ({ ...body, at: fact.at })),
+    waitingFacts: log.waiting,
+  }
+}
+
+/** True for a fact about asking that this version can read: the tables of a snapshot are the same with and without it. */
+export function isAboutAsking(fact: Fact): boolean {
+  const read = readFact(fact)
+  return read.kind === 'read' && read.about === 'asking'
+}
+
+/**
+ * The snapshot to which nothing but facts about asking came: its tables and nouns are shared, not folded again.
+ *
+ * @param facts all facts there are now, in any order; batches may have lost their bytes, which are not looked at
+ */
+export function foldAsked(snapshot: Snapshot, facts: Iterable<Fact>): Snapshot {
+  return { ...snapshot, ...askedOf(readLog(facts)) }
 }
 
 /**
@@ -111,7 +137,7 @@ export function foldFacts(facts: Iterable<Fact>): Snapshot {
   const inDigest = log.entries.filter(({ fact, about }) => about === 'data' && !waitsForAcceptance(fact, accepted))
   return {
     digest: digestOfIds(inDigest.map(({ fact }) => fact.id)),
-    askedDigest: digestOfIds(log.entries.filter(({ about }) => about === 'asking').map(({ fact }) => fact.id)),
+    ...askedOf(log),
     ...nouns,
     tables: { ...whole, count: fillFromFieldAndDate(counts.table, countField, nouns.fields), tally: tallies.table },
     countField,
@@ -122,9 +148,6 @@ export function foldFacts(facts: Iterable<Fact>): Snapshot {
     ),
     sheets,
     unfinishedSheets: unfinished,
-    worths: log.of(worthSet).map(({ fact, body }) => ({ ...body, at: fact.at })),
-    looks: log.of(questionLookedAt).map(({ fact, body }) => ({ ...body, at: fact.at })),
     conflicts,
-    waitingFacts: log.waiting,
   }
 }

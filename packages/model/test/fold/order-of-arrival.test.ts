@@ -6,9 +6,11 @@ import {
   type Fact,
   factorDescribed,
   fieldDescribed,
+  foldAsked,
   foldFacts,
   hivesLookedFor,
   hivesPlaced,
+  isAboutAsking,
   kindDescribed,
   planMade,
   projectDescribed,
@@ -130,5 +132,35 @@ describe('the digest', () => {
     const emptied = facts.map((fact): Fact => (fact.id === 'nest' ? { ...fact, body: {} } : fact))
     expect(foldFacts(emptied).digest).toBe(foldFacts(facts).digest)
     expect(foldFacts(emptied).waitingFacts.map(({ id }) => id)).not.toContain('nest')
+  })
+})
+
+describe('facts about asking that come to a snapshot', () => {
+  const facts = everything()
+  const more = [
+    factOf(writer('desk', Date.UTC(2032, 0, 1)), 'worth-2', worthSet, { question: 'what-differs', asked: '{}', worth: 3 }),
+    factOf(writer('zz', Date.UTC(2030, 0, 1)), 'look', questionLookedAt, {
+      question: 'what-differs',
+      asked: '{"between":"strip"}',
+      digest: 'e',
+      verdict: null,
+    }),
+  ]
+
+  it('identity: give the snapshot of all facts, with the bytes of batches or without', () => {
+    const before = foldFacts(facts)
+    const whole = [...facts, ...more]
+    const expected = plain(foldFacts(whole))
+    expect(plain(foldAsked(before, whole))).toBe(expected)
+    expect(plain(foldAsked(before, [...facts.map((fact) => ({ ...fact, data: null })), ...more]))).toBe(expected)
+    expect(plain(before)).not.toBe(expected)
+    expect(foldAsked(before, whole).tables).toBe(before.tables)
+  })
+
+  it('are told from all others, and from those that this version cannot read', () => {
+    const asking = facts.filter(isAboutAsking).map(({ id }) => id)
+    expect(asking).toEqual(['worth', 'look'])
+    const [worth] = more
+    expect(worth !== undefined && isAboutAsking({ ...worth, v: 99 })).toBe(false)
   })
 })

@@ -16,7 +16,8 @@ const widestSpan = 65_536
 function spanOf(column: Float64Array): { readonly low: number; readonly span: number } | null {
   let low = Number.POSITIVE_INFINITY
   let high = Number.NEGATIVE_INFINITY
-  for (const value of column) {
+  for (let row = 0; row < column.length; row++) {
+    const value = column[row] as number
     if (Number.isNaN(value)) continue
     if (!Number.isInteger(value)) return null
     if (value < low) low = value

@@ -60,17 +60,18 @@ const numbersAt = (design: Design, values: Float64Array): Float64Array => overRo
 /** Indicator columns of each word but the first; null where the design holds fewer than two words. */
 function sharesOf({ rows }: Design, { codes, dictionary }: TextColumn): readonly Float64Array[] {
   const used = new Uint8Array(dictionary.length)
-  for (const row of rows) {
-    const code = codes[row] ?? -1
+  for (let k = 0; k < rows.length; k++) {
+    const code = codes[rows[k] as number] ?? -1
     if (code >= 0) used[code] = 1
   }
   const [, ...words] = Array.from(used.keys()).filter((code) => used[code] === 1)
   const columns = words.map(() => new Float64Array(rows.length))
-  const columnOf = new Map(words.map((word, k) => [word, columns[k]]))
+  /** By code of a word its column; the first word has none. */
+  const columnOf = Array.from(used, (_, code) => columns[words.indexOf(code)])
   for (let k = 0; k < rows.length; k++) {
     const code = codes[rows[k] as number] ?? -1
     if (code < 0) for (const column of columns) column[k] = Number.NaN
-    const own = columnOf.get(code)
+    const own = columnOf[code]
     if (own !== undefined) own[k] = 1
   }
   return columns
@@ -115,8 +116,11 @@ function hoursOf(snapshot: Snapshot, design: Design): readonly Float64Array[] {
   return [hours, hours.map((hour) => hour * hour)]
 }
 
-function recordedRows(columns: readonly Float64Array[]): number {
-  return columns[0]?.reduce((sum, value) => sum + (Number.isNaN(value) ? 0 : 1), 0) ?? 0
+function recordedRows([column]: readonly Float64Array[]): number {
+  if (column === undefined) return 0
+  let recorded = 0
+  for (let k = 0; k < column.length; k++) if (!Number.isNaN(column[k] as number)) recorded++
+  return recorded
 }
 
 function findNuisances(snapshot: Snapshot, design: Design): readonly Nuisance[] {

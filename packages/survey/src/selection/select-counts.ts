@@ -28,20 +28,21 @@ export function selectCounts(snapshot: Snapshot, selection: Selection): Selected
   const where = selection.where.map((text) => rowsWhere(snapshot, parseCondition(text)))
   const except = selection.except.map((text) => rowsWhere(snapshot, parseCondition(text)))
   const { unit } = counts.columns
-  const rows: number[] = []
+  const rows = new Int32Array(counts.rows)
+  let selected = 0
   const units = new Set<string>()
   let excepted = 0
   for (let row = 0; row < counts.rows; row++) {
-    if (!where.every((holds) => holds(row))) continue
+    if (where.length > 0 && !where.every((holds) => holds(row))) continue
     const word = unit.dictionary[unit.codes[row] ?? -1] ?? null
     if (selection.unit !== null && word !== selection.unit) continue
     if (except.length > 0 && except.every((holds) => holds(row))) {
       excepted += 1
       continue
     }
-    rows.push(row)
+    rows[selected++] = row
     if (word !== null) units.add(word)
   }
   if (units.size > 1) throw new ThrumError('survey/units-mixed', { units: [...units].sort().join(', ') })
-  return { rows: Int32Array.from(rows), excepted, unit: ([...units][0] as CountingUnit | undefined) ?? null }
+  return { rows: rows.slice(0, selected), excepted, unit: ([...units][0] as CountingUnit | undefined) ?? null }
 }
