@@ -21,7 +21,7 @@ export const edges: { readonly [name: string]: Edges } = {
   biology: { mayImport: ['model', 'stats'], platform: 'pure' },
   survey: { mayImport: ['model', 'stats', 'biology'], platform: 'pure' },
   questions: { mayImport: ['model', 'stats', 'biology', 'survey'], platform: 'pure' },
-  exchange: { mayImport: ['model', 'survey'], platform: 'pure' },
+  exchange: { mayImport: ['model', 'biology', 'survey'], platform: 'pure' },
   report: { mayImport: ['model', 'survey', 'questions'], platform: 'pure' },
   store: { mayImport: ['model'], platform: 'node' },
   host: { mayImport: ['model', 'stats', 'biology', 'survey', 'questions', 'exchange', 'store', 'report'], platform: 'node' },

@@ -4,7 +4,8 @@
 export { auditContrast, auditRates } from './audit/audit-contrast.ts'
 export { type AuditInput, byGravity, type Finding, isBlocked } from './audit/finding.ts'
 export { stagesApart } from './audit/outside-window.ts'
-export { nuisanceSaying } from './audit/tangled.ts'
+export { comfortableFields } from './audit/replication.ts'
+export { notedFrom, nuisanceSaying } from './audit/tangled.ts'
 // Checks of a project
 export { checkCounts } from './check/check-counts.ts'
 export type { AdjustedFor, UnitNuisance } from './contrast/adjustment.ts'

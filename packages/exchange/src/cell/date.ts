@@ -1,4 +1,4 @@
-import { dayNumber } from '@thrum/model'
+import { dayNumber, isoDate } from '@thrum/model'
 import { foldedName } from './plain-name.ts'
 import { type Reading, readAbsence } from './reading.ts'
 
@@ -105,7 +105,7 @@ export function dayOf(year: number, month: number, day: number): number | null {
   if (month < 1 || month > 12 || day < 1 || day > 31 || year < 1800 || year > 2199) return null
   const iso = `${year}-${String(month).padStart(2, '0')}-${String(day).padStart(2, '0')}`
   const number = dayNumber(iso)
-  return new Date(number * 86_400_000).toISOString().startsWith(iso) ? number : null
+  return isoDate(number) === iso ? number : null
 }
 
 /** The order that a pair can only have; null where both are possible. */
@@ -132,8 +132,6 @@ export interface DateHabit {
   readonly propose?: (dayFirst: number, monthFirst: number) => number
 }
 
-const isoOf = (day: number): string => new Date(day * 86_400_000).toISOString().slice(0, 10)
-
 /** Reads a date as a day number (days since 1 January 1970). */
 export function readDate(written: string, habit: DateHabit): Reading {
   const absence = readAbsence(written)
@@ -144,7 +142,7 @@ export function readDate(written: string, habit: DateHabit): Reading {
   if (form.kind === 'none') {
     // A spreadsheet's day count since 30 December 1899, for 1954 to 2064.
     const serial = /^\d{5}$/u.test(written.trim()) ? Number(written) : 0
-    if (serial >= 20_000 && serial <= 60_000) return waiting('exchange/cell/serial-date', isoOf(serial - 25_569))
+    if (serial >= 20_000 && serial <= 60_000) return waiting('exchange/cell/serial-date', isoDate(serial - 25_569))
     return waiting('exchange/cell/not-a-date')
   }
   const year = form.year ?? habit.year
@@ -165,5 +163,5 @@ export function readDate(written: string, habit: DateHabit): Reading {
   }
   if (order !== null) return { kind: 'number', written, value: (order === 'day first' ? dayFirst : monthFirst) as number }
   const likely = habit.propose?.(dayFirst as number, monthFirst as number) ?? (dayFirst as number)
-  return waiting('exchange/cell/date-order', isoOf(likely))
+  return waiting('exchange/cell/date-order', isoDate(likely))
 }

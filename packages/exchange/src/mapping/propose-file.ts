@@ -1,5 +1,6 @@
+import { isoDate } from '@thrum/model'
 import { saying } from '@thrum/model/ground'
-import { dateForm, provenOrder } from '../cell/date.ts'
+import { dateForm, dayOf, provenOrder } from '../cell/date.ts'
 import { dateEvidence } from '../cell/date-order.ts'
 import type { Sheet } from '../read/sheet.ts'
 import type { ProposalQuestion } from './proposal.ts'
@@ -18,8 +19,6 @@ function yearsIn(texts: readonly string[]): readonly number[] {
 const asideTexts = (sheet: Sheet): readonly string[] =>
   sheet.asides.filter(({ what }) => what === 'title' || what === 'note').map(({ cells }) => cells.join(' '))
 
-const iso = (day: number): string => new Date(day * 86_400_000).toISOString().slice(0, 10)
-
 /** What has to be settled about the dates of the file: their year, and the order of day and month. */
 export function proposeDates(
   sheet: Sheet,
@@ -35,7 +34,7 @@ export function proposeDates(
   const unknownYear = dateEvidence(cells.dictionary, null)
   const yearColumn = columns.some(({ as }) => as === 'year')
   if (unknownYear.withoutYear > 0 && !yearColumn) {
-    const written = unknownYear.sure.map((day) => Number(iso(day).slice(0, 4)))
+    const written = unknownYear.sure.map((day) => Number(isoDate(day).slice(0, 4)))
     const years = [...new Set([...written, ...yearsIn([...asideTexts(sheet), fileName])])]
     const year = years.length === 1 ? years[0] : undefined
     if (year !== undefined) file.year = year
@@ -76,7 +75,7 @@ function likelyOrder(texts: readonly string[], sure: readonly number[], year: nu
       const of = short < 100 ? 2000 + short : short
       const month = Number(dayFirst ? parts[2] : parts[1])
       const day = Number(dayFirst ? parts[1] : parts[2])
-      return month > 12 || day > 31 ? [] : [Date.UTC(of, month - 1, day) / 86_400_000]
+      return dayOf(of, month, day) ?? []
     })
   const span = (list: readonly number[]): number => {
     const all = [...list, ...sure]

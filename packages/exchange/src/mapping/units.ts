@@ -1,12 +1,8 @@
+import { beaufortOf } from '@thrum/biology'
 import { type MeasureRole, measureUnits } from './roles.ts'
 
-/** Beaufort from metres a second: upper bounds of 0 to 11. From memory (WMO scale), as in the survey's weather window. */
-const beaufortUpTo = [0.2, 1.5, 3.3, 5.4, 7.9, 10.7, 13.8, 17.1, 20.7, 24.4, 28.4, 32.6]
-
-function beaufort(metresPerSecond: number): number {
-  const force = beaufortUpTo.findIndex((limit) => metresPerSecond <= limit)
-  return force < 0 ? 12 : force
-}
+/** A speed below zero is none: it stays as it was written. */
+const beaufort = (metresPerSecond: number): number => (metresPerSecond < 0 ? metresPerSecond : beaufortOf(metresPerSecond))
 
 type Conversion = (value: number) => number
 const same: Conversion = (value) => value

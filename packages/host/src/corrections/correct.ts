@@ -4,6 +4,8 @@ import {
   type BodyOf,
   type Fact,
   factKinds,
+  isContested,
+  isoDate,
   makeFact,
   mark,
   readFact,
@@ -90,25 +92,35 @@ export async function correctCell(project: Project, asked: CorrectionAsked): Pro
   if (found.kind === 'fact') return await correctFact(corrected, found.fact, asked)
   const cell = namedCell(corrected, found, asked.column)
   const from = standingCell(corrected, cell)
-  const row = found.kind === 'file' ? found.name : found.kind === 'count' ? found.name : found.address
+  const row = corrected.nameOf(cell.of)
   if (from === null) throw new ThrumError('host/row/withdrawn', { row })
   const to = typedCell(cell, asked.value)
   const history = historyOf(corrected, cell.of, cell.column)
-  const decides = (history?.open.length ?? 0) > 1
+  const decides = history !== null && isContested(history)
   if (sameCell(from, to) && !decides) {
     throw new ThrumError('host/correct/no-change', { row, column: cell.name, value: shown(cell, from) })
   }
   const body = { ...amendmentOf(corrected, cell, from, to), reason: asked.reason.trim() }
   const fact = makeFact(amended, body, project.author, { subject: cell.of })
   await project.log.append([fact])
+  return { ...toldCorrection(corrected, cell, fact, { from, to, decides }), isNewWord: isNewWord(corrected, cell, to) }
+}
+
+/** What was written of a cell, as a person is told it. */
+export function toldCorrection(
+  corrected: CorrectedProject,
+  cell: NamedCell,
+  fact: Fact,
+  { from, to, decides }: { readonly from: MendedCell; readonly to: MendedCell; readonly decides: boolean },
+): CorrectionMade {
   return {
     fact: fact.id,
     of: cell.of,
-    row,
+    row: corrected.nameOf(cell.of),
     column: cell.name,
     from: shown(cell, from),
     to: shown(cell, to),
-    isNewWord: isNewWord(corrected, cell, to),
+    isNewWord: false,
     decides,
   }
 }
@@ -116,7 +128,7 @@ export async function correctCell(project: Project, asked: CorrectionAsked): Pro
 /** A cell as a person reads it: days as dates, times of day as times. */
 export function shown(cell: Pick<NamedCell, 'column' | 'table'>, value: MendedCell): string | Saying {
   if (typeof value.value !== 'number' || cell.table === 'tally') return cellTold(value)
-  if (cell.column === 'date') return new Date(value.value * 86_400_000).toISOString().slice(0, 10)
+  if (cell.column === 'date') return isoDate(value.value)
   if (cell.column !== 'start' && cell.column !== 'end') return cellTold(value)
   const minutes = Math.floor(value.value)
   return `${String(Math.floor(minutes / 60)).padStart(2, '0')}:${String(minutes % 60).padStart(2, '0')}`

@@ -1,5 +1,5 @@
 import { cellOf, emptyCell, type MendedCell, tallyLabel, writtenOf } from '@thrum/exchange'
-import { addressOf, type Column, declarationOf, type NamedColumn, type Table, type TableName } from '@thrum/model'
+import { addressOf, type Column, declarationOf, isoDate, type NamedColumn, type Table, type TableName } from '@thrum/model'
 import { ThrumError } from '@thrum/model/ground'
 import { type BroughtBatch, numberIn, placeOf, type RowPlace, textIn } from './brought-rows.ts'
 import type { CorrectedProject } from './corrected-project.ts'
@@ -174,7 +174,7 @@ export function toldCount({ snapshot, sheets }: Pick<CorrectedProject, 'snapshot
   if (place === null) return ''
   const { batch, row } = place
   const day = numberIn(batch, 'date', row)
-  const date = day === null ? null : new Date(day * 86_400_000).toISOString().slice(0, 10)
+  const date = day === null ? null : isoDate(day)
   const { count } = snapshot.tables
   const at = rowIn(count, address)
   const text = (column: 'field' | 'plot'): string | null => {

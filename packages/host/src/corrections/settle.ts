@@ -3,7 +3,7 @@ import { type Column, cellSettled, isContested, makeFact, mark, rowAddress, type
 import { type Saying, saying, ThrumError } from '@thrum/model/ground'
 import { type Project, requireWritable } from '../project/project.ts'
 import { type BroughtSheet, countOfTally, numberIn, placeOf, textIn } from './brought-rows.ts'
-import { type CorrectionMade, namedCell, shown, typedCell } from './correct.ts'
+import { type CorrectionMade, namedCell, shown, toldCorrection, typedCell } from './correct.ts'
 import { type CorrectedProject, historyOf, knowledgeOf, readCorrected } from './corrected-project.ts'
 import { findRow } from './find-row.ts'
 import { type NamedCell, standingCell, talliesOfCount, toldCount } from './row-cells.ts'
@@ -181,14 +181,5 @@ export async function settleCell(
   const body = { of: cell.of, column: cell.column, ...knowledgeOf(history), ...asCorrection(to) }
   const fact = makeFact(cellSettled, body, project.author, { subject: cell.of })
   await project.log.append([fact])
-  return {
-    fact: fact.id,
-    of: cell.of,
-    row,
-    column: cell.name,
-    from: shown(cell, from),
-    to: shown(cell, to),
-    isNewWord: false,
-    decides,
-  }
+  return toldCorrection(corrected, cell, fact, { from, to, decides })
 }

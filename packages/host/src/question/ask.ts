@@ -63,6 +63,9 @@ export interface Asking {
 
 type Options = OptionsOf<OptionsSpec> & { readonly [name: string]: string | number | readonly string[] | undefined }
 
+const answerTo = (question: Question, snapshot: Snapshot, options: Options, work: LongWork, seed: string): Promise<Answer> =>
+  question.run(snapshot, options, { ...work, rng: createRng(seed), version })
+
 /**
  * Puts a question to a project. S, where the question has one, is taken from the options or from what was set before, and
  * that the answer was looked at is written down (in a project that may be written).
@@ -86,12 +89,13 @@ export async function ask(
   const filled: Options = isJudged
     ? {
         ...options,
-        ...(judged.worth === null ? {} : { worth: judged.worth }),
+        ...(judged.worth === null
+          ? {}
+          : { worth: judged.worth, worthSet: judged.afterLooking ? 'after-looking' : 'before-looking' }),
         ...(earlier > 0 ? { looks: earlier } : {}),
-        ...(judged.worth === null ? {} : { worthSet: judged.afterLooking ? 'after-looking' : 'before-looking' }),
       }
     : options
-  const answer = await question.run(snapshot, filled, { ...work, rng: createRng(seed), version })
+  const answer = await answerTo(question, snapshot, filled, work, seed)
   if (isJudged && project.access.mode === 'write') await writeDown(project, snapshot, { id, asked, answer, judged })
   return { answer, snapshot, question }
 }
@@ -106,7 +110,7 @@ export async function askSnapshot(
 ): Promise<Asking> {
   const question = requireQuestion(id)
   const options = readOptions(question.options, raw) as Options
-  const answer = await question.run(snapshot, options, { ...work, rng: createRng(seed), version })
+  const answer = await answerTo(question, snapshot, options, work, seed)
   return { answer, snapshot, question }
 }
 

@@ -1,6 +1,6 @@
 import type { Estimate, Figure, StripsFigure } from '@thrum/model'
 import { saying } from '@thrum/model/ground'
-import { middleOfDay, nuisancesOf } from '@thrum/survey'
+import { middleOfDay, notedFrom, nuisancesOf } from '@thrum/survey'
 import type { ContrastCase } from '../contrast/contrast-case.ts'
 import { perUnit } from '../contrast/estimates.ts'
 
@@ -22,11 +22,11 @@ function ratios({ worth }: ContrastCase, estimates: readonly Estimate[]): readon
 
 /** The raw counts behind it, field by field. */
 function rates(asked: ContrastCase): Figure {
-  const { scale } = perUnit(asked.measure, asked.design.unit === 'snapshot')
+  const { scale, unit } = perUnit(asked.measure, asked.design.unit === 'snapshot')
   return {
     kind: 'rates-by-level',
     title: saying('questions/figure/rates'),
-    unit: perUnit(asked.measure, asked.design.unit === 'snapshot').unit,
+    unit,
     points: asked.kinds.flatMap(({ kind, contrast }) =>
       contrast.cells.map(({ field, side, total, effort }) => ({
         field: asked.design.fields[field]?.name ?? '',
@@ -53,7 +53,7 @@ function readingsOn(axis: StripsFigure['axis'], { snapshot, design }: Pick<Contr
 
 /** Where the levels lie on a nuisance that is tangled with them. */
 function strips({ snapshot, design, tangles }: ContrastCase): readonly Figure[] {
-  const worth = tangles.found.filter(({ inflation }) => inflation > 1.5).flatMap(({ nuisances }) => nuisances)
+  const worth = tangles.found.filter(({ inflation }) => inflation > notedFrom).flatMap(({ nuisances }) => nuisances)
   const axes = (['date', 'stage', 'hour', 'temperature'] as const).filter((axis) => worth.includes(axis))
   return axes.map((axis): StripsFigure => {
     const column = readingsOn(axis, { snapshot, design })

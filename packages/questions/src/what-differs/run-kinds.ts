@@ -3,6 +3,7 @@ import { type Saying, saying, ThrumError } from '@thrum/model/ground'
 import {
   auditRates,
   byGravity,
+  comfortableFields,
   type Finding,
   isBlocked,
   type KindSet,
@@ -79,7 +80,7 @@ export function kindPair(snapshot: Snapshot, rows: ArrayLike<number>, reference:
 
 function replication(pair: KindPair): readonly Finding[] {
   const fields = pair.fields.length
-  if (fields >= 6) return []
+  if (fields >= comfortableFields) return []
   const severity = fields < leastFields ? 'block' : 'warn'
   return [
     {
@@ -87,7 +88,9 @@ function replication(pair: KindPair): readonly Finding[] {
       severity,
       text: saying(`questions/caution/kinds-not-replicated/${severity}`, { fields }),
       rows: pair.rows,
-      cure: saying('questions/caution/kinds-not-replicated/cure', { more: (severity === 'block' ? leastFields : 6) - fields }),
+      cure: saying('questions/caution/kinds-not-replicated/cure', {
+        more: (severity === 'block' ? leastFields : comfortableFields) - fields,
+      }),
     },
   ]
 }

@@ -1,6 +1,6 @@
 import type { Answer, Snapshot } from '@thrum/model'
 import { type Saying, saying } from '@thrum/model/ground'
-import { byGravity, isBlocked } from '@thrum/survey'
+import { byGravity, comfortableFields, isBlocked, leastFields } from '@thrum/survey'
 import { cautionOf } from '../contrast/cautions.ts'
 import { recipeOf } from '../contrast/recipe.ts'
 import type { Work } from '../question.ts'
@@ -14,8 +14,10 @@ function nextSteps(asked: VisitCase, blocked: boolean): readonly Saying[] {
   const cures = asked.findings.flatMap(({ severity, cure }) => (severity === 'block' && cure !== null ? [cure] : []))
   if (blocked) return cures
   const fields = new Set(Array.from(asked.selected.rows, (row) => asked.snapshot.countField[row])).size
-  if (fields < 3) return [saying('questions/who-visits/next/fields', { more: 3 - fields })]
-  return fields < 6 ? [saying('questions/who-visits/next/few-fields', { fields })] : [saying('questions/who-visits/next/compare')]
+  if (fields < leastFields) return [saying('questions/who-visits/next/fields', { more: leastFields - fields })]
+  return fields < comfortableFields
+    ? [saying('questions/who-visits/next/few-fields', { fields })]
+    : [saying('questions/who-visits/next/compare')]
 }
 
 /** Rates and shares of kinds, with the scatter between fields; one or two fields: these watches only. */

@@ -3,7 +3,7 @@ import { leastFields } from '../contrast/refusal.ts'
 import type { AuditInput, Finding } from './finding.ts'
 
 /** Below this many fields in an arm the audit warns (product charter). */
-const comfortableFields = 6
+export const comfortableFields = 6
 
 /** How many fields each level lacks. */
 function lacking(arms: readonly { readonly level: string; readonly fields: number }[], wanted: number): readonly Saying[] {

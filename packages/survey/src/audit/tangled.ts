@@ -2,7 +2,7 @@ import { isoDate } from '@thrum/model'
 import { type Saying, saying } from '@thrum/model/ground'
 import type { AdjustedFor } from '../contrast/adjustment.ts'
 import { meansOver } from '../nuisance/frame.ts'
-import { type NuisanceName, nuisancesOf } from '../nuisance/nuisance.ts'
+import { middleOfDay, type NuisanceName, nuisancesOf } from '../nuisance/nuisance.ts'
 import type { Tangle } from '../nuisance/tangle.ts'
 import { type AuditInput, type Finding, softened } from './finding.ts'
 
@@ -54,7 +54,7 @@ function readingAt(input: AuditInput, name: NuisanceName, level: number): Saying
   const mean = meanWhere(at)
   if (Number.isNaN(mean)) return saying('survey/reading/none')
   if (name === 'date') return saying('survey/reading/date', { value: isoDate(Math.round(mean)) })
-  if (name === 'hour') return saying('survey/reading/hour', { value: mean + 13 })
+  if (name === 'hour') return saying('survey/reading/hour', { value: mean + middleOfDay })
   return saying(`survey/reading/${name}`, { value: mean })
 }
 
