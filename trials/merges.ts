@@ -1,85 +1,79 @@
-// Random histories of two copies, merged in either order: node trials/merges.ts --histories 100 [--steps 40] [--seed S]
-import { mkdtempSync, rmSync } from 'node:fs'
+// Random histories of three copies, merged in every order: node trials/merges.ts --histories 100 [--steps 40] [--seed S]
+// What was done is kept in docs/trials/merges.json; the same seed and steps go on where they stopped.
+import { existsSync, mkdirSync, mkdtempSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
+import { fileURLToPath } from 'node:url'
 import { parseArgs } from 'node:util'
-import { type Fact, foldFacts } from '@thrum/model'
-import { createRng, unwatched } from '@thrum/model/ground'
-import { mergeLogs, type ProjectLog } from '@thrum/store'
-import { backupProject, createProjectFile, openProjectFile } from '@thrum/store/sqlite'
-import { drawHistory, playHistory } from './merges-history.ts'
-import { sharedState } from './merges-state.ts'
+import { mergeInEveryOrder, type Outcome } from './merges-round.ts'
+
+interface Trial {
+  readonly seed: string
+  readonly steps: number
+  readonly histories: number
+  readonly facts: number
+  readonly added: number
+  readonly replaced: number
+  readonly heldBack: number
+  readonly differing: readonly { readonly history: number; readonly in: readonly string[] }[]
+}
 
 const { values } = parseArgs({
   options: {
     histories: { type: 'string', default: '100' },
     steps: { type: 'string', default: '40' },
-    seed: { type: 'string', default: 'merges-1' },
+    seed: { type: 'string', default: 'merges-2' },
   },
 })
-
-interface Outcome {
-  readonly facts: number
-  readonly added: number
-  readonly replaced: number
-  readonly heldBack: number
-  readonly disagreements: readonly string[]
+const asked = { histories: Number(values.histories), steps: Number(values.steps) }
+if (!Object.values(asked).every((number) => Number.isInteger(number) && number >= 1)) {
+  process.stderr.write('--histories and --steps are whole numbers, for example --histories 100 --steps 40\n')
+  process.exit(2)
 }
 
-async function foldOf(log: ProjectLog): Promise<string> {
-  const facts: Fact[] = []
-  for await (const chunk of log.factsAfter(0)) facts.push(...chunk)
-  // Sheets that were never accepted stay at their copy, so only they may differ.
-  const { unfinishedSheets: _, ...snapshot } = foldFacts(facts)
-  return JSON.stringify(snapshot, (_key, value) => (value instanceof Map ? [...value] : value))
+const stateFolder = fileURLToPath(new URL('../docs/trials/', import.meta.url))
+const statePath = join(stateFolder, 'merges.json')
+
+function readTrial(): Trial {
+  const kept = existsSync(statePath) ? (JSON.parse(readFileSync(statePath, 'utf8')) as Trial) : null
+  if (kept?.seed === values.seed && kept.steps === asked.steps) return kept
+  return { seed: values.seed, steps: asked.steps, histories: 0, facts: 0, added: 0, replaced: 0, heldBack: 0, differing: [] }
 }
 
-/** One history: two copies, each taking from the other as it was, must end alike; taking again must change nothing. */
-async function mergeBothWays(folder: string, seed: string, steps: number): Promise<Outcome> {
-  const path = (name: string): string => join(folder, `${name}.thrum`)
-  const first = await createProjectFile(path('first'))
-  const second = await createProjectFile(path('second'))
-  await playHistory(drawHistory(createRng(seed), steps, 2), [first, second])
-  await backupProject(path('first'), path('first-takes'))
-  await backupProject(path('second'), path('second-takes'))
-  const firstTakes = await openProjectFile(path('first-takes'), { mode: 'write' })
-  const secondTakes = await openProjectFile(path('second-takes'), { mode: 'write' })
-  const merged = await mergeLogs(firstTakes, second, unwatched)
-  const mergedBack = await mergeLogs(secondTakes, first, unwatched)
+function keepTrial(trial: Trial): void {
+  mkdirSync(stateFolder, { recursive: true })
+  writeFileSync(`${statePath}.new`, `${JSON.stringify(trial, null, 2)}\n`)
+  renameSync(`${statePath}.new`, statePath)
+}
 
-  const disagreements: string[] = []
-  const [a, b] = [await sharedState(firstTakes), await sharedState(secondTakes)]
-  if (JSON.stringify(a) !== JSON.stringify(b)) disagreements.push('facts or files')
-  if ((await foldOf(firstTakes)) !== (await foldOf(secondTakes))) disagreements.push('fold')
-  const seq = await firstTakes.lastSeq()
-  const again = await mergeLogs(firstTakes, second, unwatched)
-  if (again.added + again.replaced + again.attachments > 0 || (await firstTakes.lastSeq()) !== seq)
-    disagreements.push('taking twice')
-  for (const log of [first, second, firstTakes, secondTakes]) await log.close()
+function withOutcome(trial: Trial, history: number, outcome: Outcome): Trial {
   return {
-    facts: a.facts.length,
-    added: merged.added + mergedBack.added,
-    replaced: merged.replaced + mergedBack.replaced,
-    heldBack: merged.heldBack + mergedBack.heldBack,
-    disagreements,
+    ...trial,
+    histories: history,
+    facts: trial.facts + outcome.facts,
+    added: trial.added + outcome.added,
+    replaced: trial.replaced + outcome.replaced,
+    heldBack: trial.heldBack + outcome.heldBack,
+    differing: outcome.differences.length === 0 ? trial.differing : [...trial.differing, { history, in: outcome.differences }],
   }
 }
 
-const total = { facts: 0, added: 0, replaced: 0, heldBack: 0 }
-let failed = 0
-for (let number = 0; number < Number(values.histories); number++) {
+let trial = readTrial()
+process.stdout.write(`seed ${values.seed}: ${trial.histories} histories done before\n`)
+while (trial.histories < asked.histories) {
+  const history = trial.histories + 1
   const folder = mkdtempSync(join(tmpdir(), 'thrum-merges-'))
-  const seed = `${values.seed}/${number}`
-  const { disagreements, ...counts } = await mergeBothWays(folder, seed, Number(values.steps))
+  const outcome = await mergeInEveryOrder(folder, `${values.seed}/${history}`, asked.steps)
   rmSync(folder, { recursive: true, force: true })
-  for (const name of ['facts', 'added', 'replaced', 'heldBack'] as const) total[name] += counts[name]
-  if (disagreements.length > 0) {
-    failed += 1
-    process.stdout.write(`history ${seed}: copies differ in ${disagreements.join(', ')}\n`)
+  trial = withOutcome(trial, history, outcome)
+  if (outcome.differences.length > 0) {
+    process.stdout.write(`history ${history}: copies differ in ${outcome.differences.join(', ')}\n`)
   }
+  if (history % 10 === 0 || history === asked.histories) keepTrial(trial)
 }
 process.stdout.write(
-  `${values.histories} histories of ${values.steps} steps (seed ${values.seed}): ${failed} where copies differ; ` +
-    `${total.facts} shared facts, ${total.added} taken, ${total.replaced} copies replaced, ${total.heldBack} held back\n`,
+  `${trial.histories} histories of ${trial.steps} steps at three copies, each merged in six orders (seed ${trial.seed}): ` +
+    `${trial.differing.length} where copies differ; ${trial.facts} shared facts, ${trial.added} taken, ` +
+    `${trial.replaced} copies replaced, ${trial.heldBack} held back\n`,
 )
-process.exitCode = failed === 0 ? 0 : 1
+process.exitCode = trial.differing.length === 0 ? 0 : 1

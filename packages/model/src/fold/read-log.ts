@@ -1,6 +1,7 @@
 import { compareFacts, type Fact, keptCopy } from '../facts/fact.ts'
 import type { BodyOf, FactKind } from '../facts/kinds.ts'
-import { redacted, withdrawn } from '../facts/kinds.ts'
+import { redacted, sheetAccepted, withdrawn } from '../facts/kinds.ts'
+import { isOfSheet } from '../facts/of-sheet.ts'
 import { readFact } from '../facts/read-fact.ts'
 
 /** A fact whose body this version understands. */
@@ -40,6 +41,23 @@ function standingWithdrawals(entries: readonly ReadEntry[]): Set<string> {
   return new Set([...targets.keys()].filter(isTakenBack))
 }
 
+/**
+ * A fact of an accepted sheet as of the moment, and by the person, that accepted it: from then on it counts. When and where the
+ * file was read differs between copies that read it by themselves, and only acceptances reach all of them.
+ */
+function asAccepted(byId: ReadonlyMap<string, Fact>): (fact: Fact) => Fact {
+  const acceptance = new Map<string | null, Fact>()
+  for (const fact of byId.values()) {
+    if (fact.kind !== sheetAccepted.kind) continue
+    const known = acceptance.get(fact.subject)
+    if (known === undefined || compareFacts(fact, known) < 0) acceptance.set(fact.subject, fact)
+  }
+  return (fact) => {
+    const accepted = isOfSheet(fact) ? acceptance.get(fact.subject) : undefined
+    return accepted === undefined ? fact : { ...fact, at: accepted.at, by: accepted.by, device: accepted.device }
+  }
+}
+
 /** Sorts, joins copies of one id, lifts and checks bodies. Order of arrival does not matter. */
 export function readLog(facts: Iterable<Fact>): ReadLog {
   const byId = new Map<string, Fact>()
@@ -49,7 +67,7 @@ export function readLog(facts: Iterable<Fact>): ReadLog {
   }
   const understood: ReadEntry[] = []
   const waiting: { id: string; kind: string; because: string }[] = []
-  const ordered = [...byId.values()].sort(compareFacts)
+  const ordered = [...byId.values()].map(asAccepted(byId)).sort(compareFacts)
   for (const fact of ordered) {
     const read = readFact(fact)
     if (read.kind === 'read') understood.push({ fact, body: read.body, about: read.about })

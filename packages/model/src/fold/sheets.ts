@@ -1,6 +1,7 @@
 import { unpackColumns } from '../columns/codec.ts'
 import type { Fact } from '../facts/fact.ts'
-import { type BodyOf, factorDescribed, rowsBrought, sheetAccepted, sheetDiscarded, sheetRead } from '../facts/kinds.ts'
+import { type BodyOf, rowsBrought, sheetAccepted, sheetDiscarded, sheetRead } from '../facts/kinds.ts'
+import { isOfSheet } from '../facts/of-sheet.ts'
 import type { Sheet } from '../snapshot/snapshot.ts'
 import { isTableName, type TableName } from '../tables/declarations.ts'
 import type { Block } from '../tables/table-builder.ts'
@@ -36,13 +37,9 @@ export function everAccepted(log: ReadLog): ReadonlySet<string> {
   )
 }
 
-/**
- * True for what a sheet brought before it was accepted (the sheet itself, its batches, what its mapping says of factors):
- * it is neither folded nor part of the digest.
- */
-export function waitsForAcceptance({ kind, subject }: Fact, accepted: ReadonlySet<string>): boolean {
-  const ofSheet = kind === sheetRead.kind || kind === rowsBrought.kind || (kind === factorDescribed.kind && subject !== null)
-  return ofSheet && !accepted.has(subject ?? '')
+/** True for what a sheet brought before it was accepted: it is neither folded nor part of the digest. */
+export function waitsForAcceptance(fact: Fact, accepted: ReadonlySet<string>): boolean {
+  return isOfSheet(fact) && !accepted.has(fact.subject ?? '')
 }
 
 /** Batches of each sheet that the log holds, those emptied by a redaction among them. */

@@ -91,6 +91,17 @@ describe('the order in which facts arrive', () => {
     )
   })
 
+  it('identity: who read a file, and when, changes nothing: a sheet stands as of its acceptance', () => {
+    // One machine read the file and left it; another read and accepted it. A third may have met either copy.
+    const readEarlier = (sheet: string): readonly Fact[] =>
+      facts.map((fact) =>
+        fact.subject === sheet && fact.kind !== 'sheet-accepted'
+          ? { ...fact, at: fact.at.replace('2031', '2030'), by: 'another', device: 'aa' }
+          : fact,
+      )
+    for (const sheet of ['first', 'second']) expect(plain(foldFacts(readEarlier(sheet)))).toBe(plain(expected))
+  })
+
   it('the log above holds what it should: the case is not an empty one', () => {
     expect(expected.tables.count.rows).toBe(8)
     expect(expected.tables.tally.rows).toBe(10)
