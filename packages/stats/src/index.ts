@@ -81,7 +81,6 @@ export {
   type CountedSize,
   floorWithEndlessMinutes,
   halfWidthAt,
-  type Layout,
   type UnitsNeeded,
   unitsNeeded,
   withMoreMinutes,

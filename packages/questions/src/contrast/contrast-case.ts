@@ -1,4 +1,4 @@
-import { isoDate, type OptionsOf, type Snapshot } from '@thrum/model'
+import type { OptionsOf, Snapshot } from '@thrum/model'
 import { ThrumError } from '@thrum/model/ground'
 import {
   allKinds,
@@ -21,6 +21,7 @@ import {
   tanglesOf,
 } from '@thrum/survey'
 import type { contrastOptions } from './options.ts'
+import { isEarly, primaryKind } from './plan.ts'
 import { selectByOptions } from './selection.ts'
 
 export type ContrastOptions = OptionsOf<typeof contrastOptions>
@@ -44,6 +45,10 @@ export interface ContrastCase {
   readonly against: { readonly kind: KindSet; readonly tallies: Float64Array } | null
   readonly findings: readonly Finding[]
   readonly worth: number
+  /** True while counts of the plan are still to come. */
+  readonly early: boolean
+  /** The kind that the plan declared primary before counting began. */
+  readonly primary: string | null
 }
 
 /** S that is suggested where nobody set one (product charter): 2 for one kind, 1.5 for all together. */
@@ -121,23 +126,7 @@ export function contrastCase(
     against: against === null || againstTallies === null ? null : { kind: against, tallies: againstTallies },
     findings: [...stagesApart(input, adjusted), ...auditContrast(input)],
     worth,
+    early: isEarly(snapshot),
+    primary: primaryKind(snapshot),
   }
-}
-
-/** Day numbers of the counts that have one. */
-const daysOf = (snapshot: Snapshot): Float64Array => snapshot.tables.count.columns.date.values.filter((day) => !Number.isNaN(day))
-
-/** True while counts are still to come: the plan's last visit lies after the latest count of the project. */
-export function isEarly(snapshot: Snapshot): boolean {
-  const last = snapshot.plan?.lastVisit ?? null
-  if (last === null) return false
-  return daysOf(snapshot).reduce((most, day) => Math.max(most, day), Number.NEGATIVE_INFINITY) < last
-}
-
-/** The kind that the plan declared primary before counting began; null where none was. */
-export function primaryKind(snapshot: Snapshot): string | null {
-  const plan = snapshot.plan
-  if (plan === null || plan.primaryKind === null) return null
-  const first = daysOf(snapshot).reduce((least, day) => Math.min(least, day), Number.POSITIVE_INFINITY)
-  return first === Number.POSITIVE_INFINITY || plan.at.slice(0, 10) <= isoDate(first) ? plan.primaryKind : null
 }

@@ -13,14 +13,15 @@ const mostFields = 60
  */
 function moreCounting(asked: ContrastCase, found: PairVerdict, pair: PairContrast): Saying {
   const level = verdictLevels(found.contrasts).deciding
-  const layout = pair.units.layout
-  const size = { layout, units: pair.units.z.length, columns: pair.columns, residualSd: pair.residualSd, level }
+  const { units, columns, residualSd, contrast } = pair
+  const size = { units: units.z.length, columns, residualSd, se: contrast.se, level }
   const target = Math.log(asked.worth) / 2
-  const needed = unitsNeeded(size, target, layout === 'between' ? Math.max(1, asked.design.blocks.length) : 1, mostFields)
-  const values = { kind: found.kind.kind.label, fields: pair.units.z.length, worth: asked.worth }
+  // A whole step is one more field a level and block; of pairs, one more field.
+  const step = units.layout === 'within' ? 1 : asked.design.levels.length * Math.max(1, asked.design.blocks.length)
+  const needed = unitsNeeded(size, target, step, mostFields)
+  const values = { kind: found.kind.kind.label, fields: size.units, worth: asked.worth }
   if (needed.kind === 'enough-now') return saying('questions/next/enough', values)
-  const minutesCould =
-    asked.against === null && floorWithEndlessMinutes({ ...size, totals: pair.units.totals }).halfWidth <= target
+  const minutesCould = asked.against === null && floorWithEndlessMinutes({ ...size, totals: units.totals }).halfWidth <= target
   const minutes =
     asked.against === null ? [saying(minutesCould ? 'questions/next/minutes-too' : 'questions/next/minutes-not')] : []
   if (needed.kind === 'beyond-cap')
@@ -54,7 +55,7 @@ export function nextSteps(asked: ContrastCase, found: readonly PairVerdict[]): r
       return [saying(`questions/next/refused/${refusal.because}`, { kind: own.kind.kind.label })]
     }
     if (own.verdict === 'design-blocks') return []
-    if (own.verdict === 'alike' || own.read?.size === 'worth-acting-on')
+    if (own.verdict === 'alike' || (own.verdict === 'shown' && own.read?.size === 'worth-acting-on'))
       return [saying('questions/next/settled', { kind: own.kind.kind.label })]
     if (asked.design.measured !== null)
       return [saying('questions/next/slope', { kind: own.kind.kind.label, name: asked.design.measured.name })]

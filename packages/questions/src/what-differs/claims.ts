@@ -42,7 +42,7 @@ function shares(asked: ContrastCase): readonly Saying[] {
 export function noGain(asked: ContrastCase, found: PairVerdict, expect: 'more' | 'fewer' | undefined): Saying | null {
   if (expect === undefined || found.pair.kind === 'refused') return null
   if (found.verdict === 'design-blocks' || found.verdict === 'alike') return null
-  const { lower, upper } = limitsOfPair(found.pair)(found.read?.level ?? 0.95)
+  const { lower, upper } = limitsOfPair(found.pair)(found.deciding)
   const ruledOut = expect === 'more' ? upper < asked.worth : lower > 1 / asked.worth
   return ruledOut ? saying(`questions/can-say/no-gain/${expect}`, pairValues(asked, found)) : null
 }

@@ -2,7 +2,7 @@ import type { Method } from '@thrum/model'
 import { type Rng, type Saying, saying } from '@thrum/model/ground'
 import { holm } from '@thrum/stats'
 import { nuisanceSaying } from '@thrum/survey'
-import { type ContrastCase, isEarly } from '../contrast/contrast-case.ts'
+import type { ContrastCase } from '../contrast/contrast-case.ts'
 import type { PairVerdict } from '../contrast/pair-verdict.ts'
 import { permutationOf } from '../contrast/permutation.ts'
 
@@ -69,7 +69,7 @@ function choices(asked: ContrastCase, found: readonly PairVerdict[]): readonly S
     ...(adjusted.length > 0 ? [saying('questions/choice/adjusted', { nuisances: adjusted.map(nuisanceSaying) })] : []),
     ...once.map(({ name, because }) => saying(`questions/choice/not-adjusted/${because}`, { nuisance: nuisanceSaying(name) })),
     ...(together > 1 ? [saying('questions/choice/several', { contrasts: together })] : []),
-    ...(isEarly(asked.snapshot) ? [saying('questions/choice/early')] : []),
+    ...(asked.early ? [saying('questions/choice/early')] : []),
     ...(asked.snapshot.plan === null ? [saying('questions/choice/no-plan')] : []),
     ...design.leftOut.map(({ because, rows, fields }) =>
       saying(`questions/left-out/${because}`, { counts: rows.length, fields: fields.join(', ') }),

@@ -1,7 +1,7 @@
 import type { Snapshot } from '@thrum/model'
 import { saying } from '@thrum/model/ground'
 import type { Finding } from '@thrum/survey'
-import { isEarly } from '../contrast/contrast-case.ts'
+import { isEarly } from '../contrast/plan.ts'
 
 /**
  * The answer was looked at before, with other counts: each look is another chance to stop at a lucky moment.

@@ -14,8 +14,8 @@ import {
   talliesOf,
 } from '@thrum/survey'
 import { cautionOf } from '../contrast/cautions.ts'
-import { isEarly, primaryKind } from '../contrast/contrast-case.ts'
 import { finite } from '../contrast/estimates.ts'
+import { isEarly, primaryKind } from '../contrast/plan.ts'
 import { recipeOf } from '../contrast/recipe.ts'
 import { selectByOptions } from '../contrast/selection.ts'
 import type { Work } from '../question.ts'

@@ -2,7 +2,7 @@ import type { Estimate } from '@thrum/model'
 import { type Saying, saying } from '@thrum/model/ground'
 import { type Contrast, ratioOfContrast } from '@thrum/stats'
 import { type Finding, fitFieldUnits, leaveOutVisits, nuisanceSaying, type PairContrast } from '@thrum/survey'
-import { type ContrastCase, isEarly } from '../contrast/contrast-case.ts'
+import type { ContrastCase } from '../contrast/contrast-case.ts'
 import { finite } from '../contrast/estimates.ts'
 import type { PairVerdict } from '../contrast/pair-verdict.ts'
 import { levelNames } from '../contrast/phrases.ts'
@@ -14,17 +14,20 @@ const visitsNamed = 3
 /** Verdict of another contrast of the same pair, by the same rule. */
 function verdictOf(asked: ContrastCase, found: PairVerdict, contrast: Contrast): string {
   const limits = (level: number) => ratioOfContrast(contrast, level)
-  return readVerdict({ limits, worth: asked.worth, contrasts: found.contrasts, early: isEarly(asked.snapshot) }).verdict
+  return readVerdict({ limits, worth: asked.worth, contrasts: found.contrasts, early: asked.early }).verdict
 }
 
 const verdictSaying = (verdict: string): Saying => saying(`questions/verdict/${verdict}`)
+
+/** What the rule read of the pair itself: a verdict that was held back for another reason is not compared. */
+const readOf = (found: PairVerdict): string => found.read?.verdict ?? found.verdict
 
 /** Visits without which the verdict would be another. */
 function influentialVisits(asked: ContrastCase, found: PairVerdict, pair: PairContrast): readonly Finding[] {
   const { snapshot, design, against } = asked
   const changing = leaveOutVisits(snapshot, design, found.kind.tallies, against?.tallies ?? null, pair).flatMap((without) => {
     const verdict = without.contrast === null ? 'design-blocks' : verdictOf(asked, found, without.contrast)
-    return verdict === found.verdict ? [] : [{ ...without, verdict }]
+    return verdict === readOf(found) ? [] : [{ ...without, verdict }]
   })
   if (changing.length === 0) return []
   return [
@@ -33,7 +36,7 @@ function influentialVisits(asked: ContrastCase, found: PairVerdict, pair: PairCo
       severity: 'warn',
       text: saying('questions/caution/influential-visit', {
         kind: found.kind.kind.label,
-        verdict: verdictSaying(found.verdict),
+        verdict: verdictSaying(readOf(found)),
         visits: changing.length,
         each: changing
           .slice(0, visitsNamed)
@@ -65,7 +68,7 @@ function adjustedOtherwise(pair: PairContrast): readonly { readonly without: rea
 function hangsOnAdjustment(asked: ContrastCase, found: PairVerdict, pair: PairContrast): readonly Finding[] {
   const other = adjustedOtherwise(pair).flatMap(({ without, contrast }) => {
     const verdict = verdictOf(asked, found, contrast)
-    return verdict === found.verdict ? [] : [{ without, verdict }]
+    return verdict === readOf(found) ? [] : [{ without, verdict }]
   })
   if (other.length === 0) return []
   return [
@@ -74,7 +77,7 @@ function hangsOnAdjustment(asked: ContrastCase, found: PairVerdict, pair: PairCo
       severity: 'warn',
       text: saying('questions/caution/hangs-on-adjustment', {
         kind: found.kind.kind.label,
-        verdict: verdictSaying(found.verdict),
+        verdict: verdictSaying(readOf(found)),
         each: other.map(({ without, verdict }) =>
           saying('questions/caution/hangs-on-adjustment/one', {
             nuisances: without.map((name) => nuisanceSaying(name as Parameters<typeof nuisanceSaying>[0])),

@@ -105,20 +105,20 @@ describe('pairs, and before against after', () => {
 
 describe('how much more counting', () => {
   const fit = kindOf(betweenUnits({ z, level, block }), 'fitted')
-  const size = { layout: 'between', units: 8, columns: 3, residualSd: fit.residualSd } as const
+  const size = { units: 8, columns: 3, residualSd: fit.residualSd, se: fit.between(1, 0).se }
   const target = Math.log(1.5) / 2
 
   it('oracle: target, width now, width of 16 fields, width of endless minutes', () => {
     expectNear(target, 0.202733, sixDecimals)
     expectNear(halfWidthAt(size), 0.283736, sixDecimals)
-    const more = kindOf(unitsNeeded(size, target, 2), 'more-units')
+    const more = kindOf(unitsNeeded(size, target, 4), 'more-units')
     expect(more).toMatchObject({ units: 16, more: 8 })
     expectNear(more.halfWidth, 0.168615, sixDecimals)
     expectNear(floorWithEndlessMinutes({ ...size, totals: counts }).halfWidth, 0.190516, sixDecimals)
   })
 
   it('oracle: a ratio of 2 would be settled now', () => {
-    expect(unitsNeeded(size, Math.log(2) / 2, 2).kind).toBe('enough-now')
+    expect(unitsNeeded(size, Math.log(2) / 2, 4).kind).toBe('enough-now')
   })
 
   it('identity: the width now is the half-width of the fit', () => {
