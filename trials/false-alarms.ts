@@ -66,6 +66,7 @@ function bare(snapshot: Snapshot): { readonly adjusted: boolean; readonly unadju
     step: null,
     measure: 'time',
     window: 'in',
+    needsEffort: true,
     kindClass: 'other',
   } as const
   const design = buildDesign(snapshot, rows, unit, asked)

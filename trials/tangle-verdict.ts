@@ -27,6 +27,7 @@ export function auditOf(design: MadeDesign): AuditVerdict {
     step: null,
     measure: 'time',
     window: 'in',
+    needsEffort: true,
     kindClass: set.class,
   })
   const findings = auditContrast({

@@ -1,7 +1,7 @@
 // What counts can be told apart by, and which of them a question is about
 
 // The audit
-export { auditContrast, auditRates } from './audit/audit-contrast.ts'
+export { auditContrast, auditRates, auditRelativeCounts } from './audit/audit-contrast.ts'
 export { type AuditInput, byGravity, type Finding, isBlocked } from './audit/finding.ts'
 export { stagesApart } from './audit/outside-window.ts'
 export { comfortableFields } from './audit/replication.ts'
@@ -46,5 +46,13 @@ export { type Condition, parseCondition } from './selection/condition.ts'
 export { allKinds, classOf, type KindSet, kindSet, talliesOf, waitingTallies } from './selection/kind-set.ts'
 export { type SelectedCounts, type Selection, selectCounts } from './selection/select-counts.ts'
 export { type FieldShare, fieldShares, type RelativeCount, relativeCount, type ShareData } from './share/field-shares.ts'
+export {
+  againstTheRest,
+  areSightingsOnly,
+  type SharedCounts,
+  sharedCounts,
+  sharesOf,
+  shareTallies,
+} from './share/shared-counts.ts'
 // Words of this package
 export { words as surveyWords } from './words.en.ts'

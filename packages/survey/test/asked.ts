@@ -51,6 +51,7 @@ export function ask(snapshot: Snapshot, asked: Asked): Seen {
     step: asked.step ?? null,
     measure: asked.measure ?? 'time',
     window: asked.window ?? 'in',
+    needsEffort: against === undefined,
     kindClass: asked.kindClass ?? kinds[0]?.class ?? 'other',
   })
   const tangles = tanglesOf(snapshot, design)

@@ -2,6 +2,7 @@ import type { OptionsOf, Snapshot } from '@thrum/model'
 import { ThrumError } from '@thrum/model/ground'
 import {
   allKinds,
+  areSightingsOnly,
   auditContrast,
   buildDesign,
   type ContrastAsked,
@@ -45,6 +46,8 @@ export interface ContrastCase {
   readonly against: { readonly kind: KindSet; readonly tallies: Float64Array } | null
   readonly findings: readonly Finding[]
   readonly worth: number
+  /** True where shares are among sightings: the file does not say whether an absent kind was looked for. */
+  readonly sightingsOnly: boolean
   /** True while counts of the plan are still to come. */
   readonly early: boolean
   /** The kind that the plan declared primary before counting began. */
@@ -60,40 +63,38 @@ export function kindsAsked(options: ContrastOptions): readonly string[] {
   return options.kinds === undefined || options.kinds.length === 0 ? [allKinds] : options.kinds
 }
 
-function askedOf(options: ContrastOptions, kinds: readonly KindSet[], measure: Measure, window: 'in' | 'all'): ContrastAsked {
+/** How a contrast is made in another way than it was put. */
+export interface Vary {
+  readonly measure?: Measure
+  readonly window?: 'in' | 'all'
+  /** False where counts alone are told: then those without effort enter as well. */
+  readonly needsEffort?: boolean
+}
+
+function askedOf(options: ContrastOptions, kinds: readonly KindSet[], vary: Vary): ContrastAsked {
   return {
     between: options.between ?? null,
     levels: options.levels ?? null,
     since: options.since ?? null,
     step: options.step ?? null,
-    measure,
-    window,
+    measure: vary.measure ?? options.per ?? 'time',
+    window: vary.window ?? options.window ?? 'in',
+    needsEffort: vary.needsEffort ?? options.against === undefined,
     kindClass: kinds.length === 1 ? (kinds[0]?.class ?? 'other') : 'other',
   }
 }
 
 /** The contrast over the selected counts, in a measure and with or without counts outside the window. */
-export function contrastCase(
-  snapshot: Snapshot,
-  options: ContrastOptions,
-  worth: number,
-  vary: { readonly measure?: Measure; readonly window?: 'in' | 'all' } = {},
-): ContrastCase {
+export function contrastCase(snapshot: Snapshot, options: ContrastOptions, worth: number, vary: Vary = {}): ContrastCase {
   const selected = selectByOptions(snapshot, options)
   const sets = kindsAsked(options).map((name) => kindSet(snapshot, name))
-  const measure = vary.measure ?? options.per ?? 'time'
   const against = options.against === undefined ? null : kindSet(snapshot, options.against)
   if (against !== null && options.step !== undefined) throw new ThrumError('questions/slope-relative')
   if (options.step !== undefined && options.since !== undefined) throw new ThrumError('questions/slope-since')
   if (against !== null && sets.some((set) => set.kinds.some((kind) => against.kinds.includes(kind)))) {
     throw new ThrumError('questions/against-itself', { kind: against.label })
   }
-  const design = buildDesign(
-    snapshot,
-    selected.rows,
-    selected.unit,
-    askedOf(options, sets, measure, vary.window ?? options.window ?? 'in'),
-  )
+  const design = buildDesign(snapshot, selected.rows, selected.unit, askedOf(options, sets, vary))
   if (design.levels.length < 2) {
     throw new ThrumError('questions/one-level', { factor: options.between ?? '', level: design.levels[0] ?? '' })
   }
@@ -118,7 +119,7 @@ export function contrastCase(
   return {
     snapshot,
     selected,
-    measure,
+    measure: design.measure,
     design,
     tangles,
     nuisances: nuisancesOf(snapshot, design),
@@ -126,7 +127,14 @@ export function contrastCase(
     against: against === null || againstTallies === null ? null : { kind: against, tallies: againstTallies },
     findings: [...stagesApart(input, adjusted), ...auditContrast(input)],
     worth,
+    sightingsOnly: areSightingsOnly(snapshot, selected.rows),
     early: isEarly(snapshot),
     primary: primaryKind(snapshot),
   }
+}
+
+/** The same for what may be told of counts alone, shares and relative counts: where effort is missing, it is not needed. */
+export function countsAlone(snapshot: Snapshot, asked: ContrastCase, options: ContrastOptions): ContrastCase {
+  const lacking = asked.design.leftOut.some(({ because }) => because === 'no-effort')
+  return lacking ? contrastCase(snapshot, options, asked.worth, { measure: asked.measure, needsEffort: false }) : asked
 }

@@ -1,83 +1,35 @@
 import type { Estimate } from '@thrum/model'
 import { type Saying, saying } from '@thrum/model/ground'
-import { poissonInterval, ratioOfContrast, verdictLevels } from '@thrum/stats'
-import type { PairContrast } from '@thrum/survey'
+import { poissonInterval, verdictLevels } from '@thrum/stats'
 import type { ContrastCase } from './contrast-case.ts'
-import { limitsOfPair, type PairVerdict } from './pair-verdict.ts'
-import { levelNames, rateNoun } from './phrases.ts'
+import type { PairVerdict } from './pair-verdict.ts'
+import { finite, type RatioRow, ratioEstimate, ratioUnit } from './ratio-estimate.ts'
 import { countedByLevel, exactRatio } from './watches.ts'
-
-/** A number as JSON can hold it: an endless limit is null. */
-export const finite = (value: number): number | null => (Number.isFinite(value) ? value : null)
-
-const ratioUnit = saying('questions/unit/ratio')
-
-interface Row {
-  readonly id: string
-  readonly label: Saying
-  readonly value: number
-  readonly limits: { readonly lower: number; readonly upper: number }
-  readonly level: number
-  readonly method: string
-  readonly role: Estimate['role']
-}
-
-function ratioEstimate(asked: ContrastCase, found: PairVerdict, pair: PairContrast, row: Row): Estimate {
-  return {
-    id: row.id,
-    label: row.label,
-    value: finite(row.value),
-    interval: { low: finite(row.limits.lower), high: finite(row.limits.upper), level: row.level },
-    unit: ratioUnit,
-    n: pair.units.z.length,
-    counts: pair.units.layout === 'within' && asked.design.structure !== 'before-after-control' ? 'pairs of fields' : 'fields',
-    method: saying(row.method),
-    role: row.role,
-    verdict: row.role === 'headline' ? found.verdict : null,
-  }
-}
 
 /** The ratio of one pair: as it decides, at plain 95 % and 90 %, and unadjusted where it was adjusted. */
 function pairEstimates(asked: ContrastCase, found: PairVerdict): readonly Estimate[] {
   const { pair } = found
   if (pair.kind === 'refused') return []
-  const kind = found.kind.kind.label
-  const level = asked.design.levels[pair.level] ?? ''
-  const id = `ratio/${kind}/${level}`
-  const values = { kind, ...levelNames(asked, pair.level), noun: rateNoun(asked) }
-  const method = pair.adjusted.length > 0 ? 'questions/method/field-t-adjusted' : 'questions/method/field-t'
-  const limits = limitsOfPair(pair)
-  const ratio = ratioOfContrast(pair.contrast).ratio
-  const make = (name: string, at: number, role: Estimate['role'], label: string): Estimate =>
-    ratioEstimate(asked, found, pair, {
-      id: name,
-      label: saying(label, values),
-      value: ratio,
-      limits: limits(at),
-      level: at,
-      method,
-      role,
-    })
-  if (found.verdict === 'design-blocks') return [make(`${id}/described`, 0.95, 'beside', 'questions/estimate/ratio-described')]
-  const levels = verdictLevels(found.contrasts)
-  const rows = [make(id, 0.95, 'headline', 'questions/estimate/ratio')]
-  if (found.contrasts > 1) rows.push(make(`${id}/together`, levels.deciding, 'beside', 'questions/estimate/ratio-together'))
-  rows.push(make(`${id}/90`, 0.9, 'beside', 'questions/estimate/ratio-90'))
-  if (pair.adjusted.length > 0) {
-    const plain = ratioOfContrast(pair.unadjusted)
-    rows.push(
-      ratioEstimate(asked, found, pair, {
-        id: `${id}/unadjusted`,
-        label: saying('questions/estimate/ratio-unadjusted', values),
-        value: plain.ratio,
-        limits: plain,
-        level: 0.95,
-        method: 'questions/method/field-t',
-        role: 'beside',
-      }),
-    )
-  }
-  return rows
+  const adjusted = pair.adjusted.length > 0
+  const make = (row: Omit<RatioRow, 'contrast' | 'adjusted'> & Partial<RatioRow>): Estimate =>
+    ratioEstimate(asked, { kind: found.kind.kind, pair }, { contrast: pair.contrast, adjusted, ...row })
+  if (found.verdict === 'design-blocks') return [make({ name: 'described', label: 'questions/estimate/ratio-described' })]
+  const { deciding } = verdictLevels(found.contrasts)
+  return [
+    make({ name: null, label: 'questions/estimate/ratio', role: 'headline', verdict: found.verdict }),
+    ...(found.contrasts > 1 ? [make({ name: 'together', label: 'questions/estimate/ratio-together', level: deciding })] : []),
+    make({ name: '90', label: 'questions/estimate/ratio-90', level: 0.9 }),
+    ...(adjusted
+      ? [
+          make({
+            name: 'unadjusted',
+            label: 'questions/estimate/ratio-unadjusted',
+            contrast: pair.unadjusted,
+            adjusted: false,
+          }),
+        ]
+      : []),
+  ]
 }
 
 /** Effort in the unit that rates are told in: hours; 100 flowers and an hour; 100 m2 and an hour; a scan. */
@@ -95,7 +47,7 @@ function watchEstimates(asked: ContrastCase, found: PairVerdict): readonly Estim
   const levels = countedByLevel(asked, found.kind)
   const { scale, unit } = perUnit(asked.measure, asked.design.unit === 'snapshot')
   const rates = levels.flatMap(({ level, total, effort, watches }): readonly Estimate[] => {
-    if (!(effort > 0)) return []
+    if (!(effort > 0) || !asked.design.effortKnown) return []
     const { lower, upper } = poissonInterval(total)
     return [
       {

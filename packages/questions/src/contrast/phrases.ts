@@ -1,5 +1,6 @@
 import { isoDate } from '@thrum/model'
 import { type Saying, type SayingValue, saying } from '@thrum/model/ground'
+import { after, before, type Design } from '@thrum/survey'
 import type { ContrastCase } from './contrast-case.ts'
 
 /** How strong a word the design can carry (language ladder of methods.md 0.3). */
@@ -46,4 +47,19 @@ export function causeOf(asked: ContrastCase, level: number): Saying {
   if (design.structure === 'before-after' && design.factor === null)
     return saying('questions/cause/change', { date: isoDate(design.since ?? 0) })
   return saying('questions/cause/level', { level: levelNames(asked, level).levelB })
+}
+
+/** The unit of a share: of all visitors, or among what was written down as seen. */
+export const shareUnit = (sightingsOnly: boolean): Saying =>
+  saying(sightingsOnly ? 'questions/unit/share-sightings' : 'questions/unit/share')
+
+/** A group of watches as it is named: its level; with controls, its level before or after. */
+export function groupName({ structure, levels }: Pick<Design, 'structure' | 'levels'>, level: number, period: number): string {
+  const name = levels[level] ?? ''
+  return structure === 'before-after-control' ? `${name}, ${period === 1 ? after : before}` : name
+}
+
+/** Level of a cell: its side; with controls, where sides are periods, the level of its field. */
+export function levelOfCell({ structure, fields }: Pick<Design, 'structure' | 'fields'>, field: number, side: number): number {
+  return structure === 'before-after-control' ? (fields[field]?.level ?? -1) : side
 }

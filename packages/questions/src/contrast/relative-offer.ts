@@ -1,10 +1,21 @@
 import type { Estimate } from '@thrum/model'
 import { type Saying, saying } from '@thrum/model/ground'
 import { type Interval, oddsRatioExact, ratioOfContrast } from '@thrum/stats'
-import { auditContrast, fieldContrast, isBlocked, type KindSet, kindSet, talliesOf } from '@thrum/survey'
+import {
+  type AdjustedFor,
+  allKinds,
+  auditContrast,
+  fieldContrast,
+  isBlocked,
+  type KindSet,
+  kindSet,
+  nuisanceSaying,
+  talliesOf,
+} from '@thrum/survey'
 import type { ContrastCase } from './contrast-case.ts'
-import { finite } from './estimates.ts'
-import { againstTheRest, commonestKind, sharesAt } from './watches.ts'
+import { shareUnit } from './phrases.ts'
+import { finite, ratioUnit } from './ratio-estimate.ts'
+import { commonestKind, relativeAt, sharesAt } from './watches.ts'
 
 /** A kind against all others, level against level: what thins all alike cancels. Offered where a rate is blocked. */
 export interface RelativeOffer {
@@ -15,10 +26,12 @@ export interface RelativeOffer {
   readonly limits: Interval
   /** Fields behind the limits; null: these watches only. */
   readonly fields: number | null
+  /** What it was adjusted for, and the ratio without that; null where for nothing. */
+  readonly adjusted: { readonly for: readonly AdjustedFor[]; readonly unadjusted: Interval & { readonly ratio: number } } | null
 }
 
 function restOf(asked: ContrastCase, kind: KindSet): KindSet {
-  const kinds = asked.snapshot.kinds.map((_, k) => k).filter((k) => !kind.kinds.includes(k))
+  const kinds = kindSet(asked.snapshot, allKinds).kinds.filter((k) => !kind.kinds.includes(k))
   return { label: 'all other kinds', kinds, class: 'other' }
 }
 
@@ -49,30 +62,40 @@ export function relativeOffer(asked: ContrastCase): RelativeOffer | null {
   )
   if (pair?.kind === 'estimated' && !blocked) {
     const { ratio, lower, upper } = ratioOfContrast(pair.contrast)
-    return { ...names, ratio, limits: { lower, upper }, fields: pair.units.z.length }
+    const adjusted = pair.adjusted.length === 0 ? null : { for: pair.adjusted, unadjusted: ratioOfContrast(pair.unadjusted) }
+    return { ...names, ratio, limits: { lower, upper }, fields: pair.units.z.length, adjusted }
   }
-  const [before, after] = [againstTheRest(asked, label, 0), againstTheRest(asked, label, 1)]
+  const [before, after] = [relativeAt(asked, kind, 0), relativeAt(asked, kind, 1)]
   if (before === null || after === null) return null
   const exact = oddsRatioExact(after.first, after.second, before.first, before.second)
   // Without a single other visitor at one level the ratio is endless, and nothing that a sentence could hold.
   return exact.kind === 'ratio' && Number.isFinite(exact.ratio)
-    ? { ...names, ratio: exact.ratio, limits: exact.limits, fields: null }
+    ? { ...names, ratio: exact.ratio, limits: exact.limits, fields: null, adjusted: null }
     : null
 }
 
-export function relativeEstimate(offer: RelativeOffer, watches: number): Estimate {
-  return {
-    id: `relative/${offer.kind}/${offer.levelB}`,
-    label: saying('questions/estimate/relative', { kind: offer.kind, levelA: offer.levelA, levelB: offer.levelB }),
-    value: finite(offer.ratio),
-    interval: { low: finite(offer.limits.lower), high: finite(offer.limits.upper), level: 0.95 },
-    unit: saying('questions/unit/ratio'),
-    n: offer.fields ?? watches,
-    counts: offer.fields === null ? 'watches' : 'fields',
-    method: saying(offer.fields === null ? 'questions/method/odds-exact' : 'questions/method/relative-t'),
+/** The offer as estimates: as it is said, and without its adjustment where there is one. */
+export function relativeEstimates(offer: RelativeOffer, watches: number): readonly Estimate[] {
+  const { kind, levelA, levelB, fields, adjusted } = offer
+  const make = (name: string, label: string, method: string, found: Interval & { readonly ratio: number }): Estimate => ({
+    id: `relative/${kind}/${levelB}${name}`,
+    label: saying(label, { kind, levelA, levelB }),
+    value: finite(found.ratio),
+    interval: { low: finite(found.lower), high: finite(found.upper), level: 0.95 },
+    unit: ratioUnit,
+    n: fields ?? watches,
+    counts: fields === null ? 'watches' : 'fields',
+    method: saying(method),
     role: 'beside',
     verdict: null,
-  }
+  })
+  const told = { ratio: offer.ratio, ...offer.limits }
+  if (fields === null) return [make('', 'questions/estimate/relative', 'questions/method/odds-exact', told)]
+  if (adjusted === null) return [make('', 'questions/estimate/relative', 'questions/method/relative-t', told)]
+  return [
+    make('', 'questions/estimate/relative', 'questions/method/relative-t-adjusted', told),
+    make('/unadjusted', 'questions/estimate/relative-unadjusted', 'questions/method/relative-t', adjusted.unadjusted),
+  ]
 }
 
 /** Each kind's share among all visitors, level by level, with intervals scoped to what they rest on. */
@@ -80,14 +103,14 @@ export function shareEstimates(asked: ContrastCase): readonly Estimate[] {
   const { design } = asked
   if (design.structure === 'before-after-control') return []
   return design.levels.flatMap((level, side) => {
-    const watches = design.levelOf.reduce((sum, own) => sum + (own === side ? 1 : 0), 0)
-    return sharesAt(asked, side).map(
+    const { shares, watches } = sharesAt(asked, side)
+    return shares.map(
       ({ kind, share, limits, fields, part, whole }): Estimate => ({
         id: `share/${kind}/${level}`,
         label: saying('questions/estimate/share-at', { kind, level, part, whole }),
         value: share,
         interval: { low: limits.lower, high: limits.upper, level: 0.95 },
-        unit: saying('questions/unit/share'),
+        unit: shareUnit(asked.sightingsOnly),
         n: fields ?? watches,
         counts: fields === null ? 'watches' : 'fields',
         method: saying(fields === null ? 'questions/method/goodman' : 'questions/method/share-t'),
@@ -108,5 +131,8 @@ export function relativeSaying(offer: RelativeOffer): Saying {
     high: Number.isFinite(offer.limits.upper) ? offer.limits.upper : 0,
     ends: Number.isFinite(offer.limits.upper) ? 'closed' : 'open',
     fields: offer.fields ?? 0,
+    adjusted: offer.adjusted === null ? 'no' : 'yes',
+    nuisances: offer.adjusted?.for.map(nuisanceSaying) ?? [],
+    plain: offer.adjusted?.unadjusted.ratio ?? offer.ratio,
   })
 }

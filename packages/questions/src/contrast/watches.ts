@@ -1,19 +1,19 @@
-import type { Snapshot } from '@thrum/model'
 import { type Interval, rateRatioExact } from '@thrum/stats'
 import {
-  after,
-  before,
+  againstTheRest,
+  allKinds,
   type Cell,
   type Design,
   type FieldShare,
-  fieldShares,
+  type KindSet,
   kindSet,
   type RelativeCount,
-  relativeCount,
-  type ShareData,
-  talliesOf,
+  type SharedCounts,
+  sharedCounts,
+  sharesOf,
 } from '@thrum/survey'
 import type { ContrastCase, KindContrast } from './contrast-case.ts'
+import { groupName, levelOfCell } from './phrases.ts'
 
 /** What was counted at one level, whatever may be concluded from it. */
 export interface LevelCounted {
@@ -26,13 +26,11 @@ export interface LevelCounted {
 
 /** The groups that counts are told by: the levels; with controls each level before and after. */
 function groupsOf(design: Design): readonly { readonly name: string; readonly holds: (cell: Cell) => boolean }[] {
-  if (design.structure !== 'before-after-control') {
-    return design.levels.map((name, level) => ({ name, holds: (cell) => cell.side === level }))
-  }
-  return design.levels.flatMap((name, level) =>
-    [before, after].map((period, side) => ({
-      name: `${name}, ${period}`,
-      holds: (cell: Cell) => cell.side === side && design.fields[cell.field]?.level === level,
+  const sides = design.structure === 'before-after-control' ? [0, 1] : [null]
+  return design.levels.flatMap((_, level) =>
+    sides.map((period) => ({
+      name: groupName(design, level, period ?? 0),
+      holds: ({ field, side }: Cell) => levelOfCell(design, field, side) === level && (period === null || side === period),
     })),
   )
 }
@@ -62,58 +60,34 @@ export function exactRatio(
   return found.kind === 'nothing-counted' ? null : found
 }
 
-/** Each kind's tallies by field at one level, over the rows of the design in which all kinds were looked for. */
-function tallyByField(
-  snapshot: Snapshot,
-  design: Design,
-  side: number | null,
-): { readonly kind: string; readonly byField: Map<number, number> }[] {
-  const sets = snapshot.kinds.map((kind) => kindSet(snapshot, kind.name))
-  const tallies = sets.map((set) => talliesOf(snapshot, set))
+/** Counts of the design at one level (null: at any) that shares of kinds can be made of. */
+function sharedAt({ snapshot, design, sightingsOnly }: ContrastCase, side: number | null): SharedCounts {
   const sides = design.structure === 'before-after-control' ? design.periodOf : design.levelOf
-  const rows = Array.from(design.rows).flatMap((row, k) =>
-    side === null || sides[k] === side ? [{ row, field: design.fieldOf[k] as number }] : [],
-  )
-  return sets.map((set, s) => {
-    const byField = new Map<number, number>()
-    for (const { row, field } of rows) {
-      const tally = tallies[s]?.[row] ?? Number.NaN
-      if (!Number.isNaN(tally)) byField.set(field, (byField.get(field) ?? 0) + tally)
-    }
-    return { kind: set.label, byField }
-  })
+  const rows = side === null ? design.rows : design.rows.filter((_, k) => sides[k] === side)
+  return sharedCounts(snapshot, rows, sightingsOnly)
 }
 
-/** Share of each kind among all visitors counted, at one level or over all rows of the design (null). */
-export function sharesAt({ snapshot, design }: ContrastCase, side: number | null): readonly FieldShare[] {
-  const found = tallyByField(snapshot, design, side)
-  const fields = [...new Set(found.flatMap(({ byField }) => [...byField.keys()]))]
-  const wholes = fields.map((field) => found.reduce((sum, { byField }) => sum + (byField.get(field) ?? 0), 0))
-  const data = found.map(
-    ({ kind, byField }): ShareData => ({ kind, parts: fields.map((field) => byField.get(field) ?? 0), wholes }),
-  )
-  return fieldShares(data)
+const everyKind = ({ snapshot }: ContrastCase): readonly KindSet[] =>
+  kindSet(snapshot, allKinds).kinds.map((kind) => kindSet(snapshot, snapshot.kinds[kind]?.name ?? ''))
+
+/** Share of each kind among all visitors counted at one level, and how many watches these were. */
+export function sharesAt(
+  asked: ContrastCase,
+  side: number,
+): { readonly shares: readonly FieldShare[]; readonly watches: number } {
+  const shared = sharedAt(asked, side)
+  return { shares: sharesOf(shared, everyKind(asked)), watches: shared.rows.length }
 }
 
-/** A kind against all other kinds together, at one level or over all (null). */
-export function againstTheRest({ snapshot, design }: ContrastCase, kind: string, side: number | null): RelativeCount | null {
-  const found = tallyByField(snapshot, design, side)
-  const fields = [...new Set(found.flatMap(({ byField }) => [...byField.keys()]))]
-  const own = found.find((entry) => entry.kind === kind)
-  if (own === undefined || found.length < 2) return null
-  const first = fields.map((field) => own.byField.get(field) ?? 0)
-  const rest = fields.map((field) =>
-    found.reduce((sum, entry) => (entry.kind === kind ? sum : sum + (entry.byField.get(field) ?? 0)), 0),
-  )
-  return relativeCount(first, rest)
+/** A kind against all other kinds together at one level; null where there is no other kind, or neither was counted. */
+export function relativeAt(asked: ContrastCase, kind: KindSet, side: number): RelativeCount | null {
+  return againstTheRest(sharedAt(asked, side), kind)
 }
 
 /** The kind counted most often in the rows of the design; null where none was. */
-export function commonestKind({ snapshot, design }: ContrastCase): string | null {
-  const totals = tallyByField(snapshot, design, null).map(({ kind, byField }) => ({
-    kind,
-    total: [...byField.values()].reduce((a, b) => a + b, 0),
-  }))
+export function commonestKind(asked: ContrastCase): string | null {
+  const { totalsOf } = sharedAt(asked, null)
+  const totals = everyKind(asked).map((kind) => ({ kind: kind.label, total: totalsOf(kind).reduce((a, b) => a + b, 0) }))
   const most = totals.reduce((best, own) => (own.total > best.total ? own : best), { kind: '', total: 0 })
   return most.total > 0 ? most.kind : null
 }

@@ -26,6 +26,10 @@ export const words: Words = {
   'questions/two-kinds-needed': 'To compare kinds, name two or more.',
   'questions/two-kinds-needed/remedy': 'For example --levels "honey bee,bumble bee", the reference first. Kinds: {known}.',
 
+  'questions/not-of-kinds': 'Kinds in the same watches are not compared with {options}.',
+  'questions/not-of-kinds/remedy':
+    'Leave out {options}; or compare something else than kinds, and name one kind with --kinds and the other with --against.',
+
   // Options
   'questions/option/field': 'only these fields',
   'questions/option/crop': 'only these crops',
@@ -137,6 +141,7 @@ export const words: Words = {
   'questions/estimate/share': '{kind}{named, select, yes {, {group}} other {}}, share',
   'questions/estimate/share-at': '{kind}, {level}: {part} of {whole}',
   'questions/estimate/relative': '{kind} for each other visitor: {levelB} / {levelA}',
+  'questions/estimate/relative-unadjusted': '{kind} for each other visitor: {levelB} / {levelA}, not adjusted',
   'questions/estimate/kinds': '{kindB} for each {kindA}',
   'questions/estimate/inflation': '{nuisances} with {levelB} against {levelA}',
 
@@ -144,6 +149,7 @@ export const words: Words = {
   'questions/method/field-t': 'field-level t on log rates',
   'questions/method/field-t-adjusted': 'field-level t on log rates, adjusted',
   'questions/method/relative-t': 'field-level t on log relative counts',
+  'questions/method/relative-t-adjusted': 'field-level t on log relative counts, adjusted',
   'questions/method/poisson-watches': 'exact Poisson interval of these watches',
   'questions/method/exact-ratio': 'exact conditional ratio of these watches',
   'questions/method/odds-exact': 'exact conditional odds ratio of these watches',
@@ -168,6 +174,7 @@ export const words: Words = {
   'questions/choice/not-adjusted/rank': 'Not adjusted for {nuisance}: it differs in the same way in every field.',
   'questions/choice/several':
     '{contrasts} comparisons asked together: verdicts use intervals at 1 - 0.05/{contrasts} and 1 - 0.10/{contrasts}.',
+  'questions/choice/primary': '{kind} was declared primary before counting: its verdict is read alone, at 1 - 0.05/{contrasts}.',
   'questions/choice/early': 'An early look, before the last planned visit: only a 99.9\u00a0% interval can settle it now.',
   'questions/choice/no-plan': 'No plan says when counting ends; it is taken as finished.',
   'questions/choice/measured/linear': 'One slope on {name}, told for a step of {step, number}.',
@@ -177,6 +184,8 @@ export const words: Words = {
   'questions/choice/worth-suggested':
     'A ratio of {worth, number} is taken as the smallest worth acting on, as suggested; nobody set it.',
   'questions/choice/rates-over-fields': 'Fields are the unit: the scatter between fields makes the interval.',
+  'questions/choice/rates-of-watches':
+    'With fewer than three fields the watches are the unit, taken as independent: the interval holds for these minutes only.',
   'questions/left-out/no-field': '{counts, plural, one {One count names} other {# counts name}} no field; left out.',
   'questions/left-out/no-level': '{counts, plural, one {One count has} other {# counts have}} no level recorded; left out.',
   'questions/left-out/level-not-asked': '{counts, plural, one {One count has} other {# counts have}} another level; left out.',
@@ -231,15 +240,17 @@ export const words: Words = {
 
   // What may be said, whatever the question
   'questions/can-say/counted': 'We counted {kind} in {fields, plural, one {one field} other {# fields}}: {each}.',
-  'questions/can-say/counted-at': '{level} {total} ({watches, plural, one {one watch} other {# watches}})',
-  'questions/can-say/shares-watches': 'Of all visitors counted ({level}), in these watches only: {each}.',
-  'questions/can-say/shares-fields': 'Of all visitors counted ({level}), over fields: {each}.',
+  'questions/can-say/counted-at': '{level}: {total} ({watches, plural, one {one watch} other {# watches}})',
+  'questions/can-say/shares-watches':
+    'Of all {among, select, sightings {sightings} other {visitors counted}} ({level}), in these watches only: {each}.',
+  'questions/can-say/shares-fields':
+    'Of all {among, select, sightings {sightings} other {visitors counted}} ({level}), over fields: {each}.',
   'questions/can-say/share':
     '{kind} {share, number, ::scale/100 .}\u00a0% ({low, number, ::scale/100 .}\u00a0% to {high, number, ::scale/100 .}\u00a0%)',
   'questions/can-say/relative-watches':
     'In these watches, {kind} for each other visitor came {ratio, number, ::@@@} times as often ({levelB} against {levelA}; 95\u00a0% interval {low, number, ::@@@} to {ends, select, open {no limit} other {{high, number, ::@@@}}}). What thins all kinds alike cancels in this; kinds may respond differently.',
   'questions/can-say/relative-fields':
-    'Over {fields} fields, {kind} for each other visitor came {ratio, number, ::@@@} times as often ({levelB} against {levelA}; 95\u00a0% interval {low, number, ::@@@} to {ends, select, open {no limit} other {{high, number, ::@@@}}}). What thins all kinds alike cancels in this; kinds may respond differently.',
+    'Over {fields} fields, {kind} for each other visitor came {ratio, number, ::@@@} times as often ({levelB} against {levelA}; 95\u00a0% interval {low, number, ::@@@} to {ends, select, open {no limit} other {{high, number, ::@@@}}}){adjusted, select, yes {, adjusted for {nuisances}; as counted, {plain, number, ::@@@} times} other {}}. What thins all kinds alike cancels in this; kinds may respond differently.',
   'questions/can-say/no-gain/more': '{kind}: no gain worth acting on with {levelB} (a fall is not excluded).',
   'questions/can-say/no-gain/fewer': '{kind}: no fall worth acting on with {levelB} (a gain is not excluded).',
 

@@ -3,8 +3,8 @@ import { type Saying, saying } from '@thrum/model/ground'
 import { isBlocked, nuisanceSaying } from '@thrum/survey'
 import { cautionOf } from '../contrast/cautions.ts'
 import { type ContrastCase, contrastCase, kindsAsked, suggestedWorth } from '../contrast/contrast-case.ts'
-import { finite } from '../contrast/estimates.ts'
 import { contrastName } from '../contrast/phrases.ts'
+import { finite } from '../contrast/ratio-estimate.ts'
 import { recipeOf } from '../contrast/recipe.ts'
 import type { Work } from '../question.ts'
 import { contrastFigures } from '../what-differs/figures.ts'
@@ -70,7 +70,7 @@ export async function runIsDesignSound(snapshot: Snapshot, options: IsDesignSoun
       canSay: [
         saying('questions/is-design-sound/can-say/design', values),
         ...(blocked
-          ? [saying('questions/is-design-sound/can-say/describe')]
+          ? [saying(`questions/is-design-sound/can-say/${snapshot.tables.tally.rows === 0 ? 'planned' : 'describe'}`)]
           : [saying('questions/is-design-sound/can-say/compare', values)]),
       ],
       cannotSay: blocked

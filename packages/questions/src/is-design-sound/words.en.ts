@@ -13,6 +13,7 @@ export const words: Words = {
   'questions/is-design-sound/pairs': '{fields, plural, =0 {no field} one {one field} other {# fields}} with all of {levels}',
   'questions/is-design-sound/can-say/design': 'The comparison rests on {watches} watches: {arms}.',
   'questions/is-design-sound/can-say/describe': 'What was counted in these fields, on these days, as a description.',
+  'questions/is-design-sound/can-say/planned': 'What would be counted, and where. Nothing has been counted yet.',
   'questions/is-design-sound/can-say/compare': 'A difference in {contrast}, if one is shown, with the cautions below.',
   'questions/is-design-sound/cannot-say/credit': 'That a difference comes from {contrast}.',
   'questions/is-design-sound/cannot-say/enough':

@@ -2,6 +2,7 @@ import { type Answer, rowAddress, type Snapshot } from '@thrum/model'
 import { frameTable, stepLength } from '@thrum/survey'
 import { type ContrastCase, type ContrastOptions, contrastCase } from '../contrast/contrast-case.ts'
 import { perUnit } from '../contrast/estimates.ts'
+import { groupName } from '../contrast/phrases.ts'
 import { fairMeasure } from '../what-differs/variants.ts'
 import { contrastFunctions, countsRead, inflationFunctions, watchFunctions } from './contrast-r.ts'
 import { type CsvCell, csv, rNumber, rString, rVector } from './csv.ts'
@@ -27,7 +28,6 @@ const nuisanceLabel = (name: string, column: number): string => `${name}.${colum
 
 function countsTable(asked: ContrastCase): string {
   const { snapshot, design } = asked
-  const controlled = design.structure === 'before-after-control'
   const entered = enteredNuisances(asked)
   const header = [
     'address',
@@ -56,7 +56,7 @@ function countsTable(asked: ContrastCase): string {
         design.blocks[field?.block ?? 0] ?? '',
         level,
         period,
-        controlled ? `${level}, ${period}` : level,
+        groupName(design, design.levelOf[k] as number, design.periodOf[k] as number),
         kind.label,
         both ? (tallies[row] as number) : null,
         asked.against === null || Number.isNaN(tallies[row] as number) ? null : other,

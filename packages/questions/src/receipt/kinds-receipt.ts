@@ -1,8 +1,8 @@
 import { type Answer, rowAddress, type Snapshot } from '@thrum/model'
 import { talliesOf } from '@thrum/survey'
-import { selectByOptions } from '../contrast/selection.ts'
+import { kindsCase } from '../what-differs/kind-pairs.ts'
 import type { WhatDiffersOptions } from '../what-differs/run.ts'
-import { kindPair, kindsCompared } from '../what-differs/run-kinds.ts'
+
 import { type CsvCell, csv, rNumber, rString, rVector } from './csv.ts'
 import { rScript } from './r-script.ts'
 import type { Receipt } from './receipt.ts'
@@ -27,11 +27,7 @@ odds_of_watches <- function(kind) {
 
 /** Receipt of kind against kind in the same watches. */
 export function kindsReceipt(snapshot: Snapshot, answer: Answer, options: WhatDiffersOptions): Receipt {
-  const selected = selectByOptions(snapshot, options)
-  const kinds = kindsCompared(snapshot, options)
-  const [reference, ...others] = kinds
-  if (reference === undefined) return { files: [] }
-  const pairs = others.map((other) => kindPair(snapshot, selected.rows, reference, other))
+  const { reference, pairs } = kindsCase(snapshot, options)
   const referenceTallies = talliesOf(snapshot, reference)
   const rows = pairs.flatMap((pair) => {
     const tallies = talliesOf(snapshot, pair.other)

@@ -1,7 +1,7 @@
 import { type Answer, rowAddress, type Snapshot } from '@thrum/model'
-import { allKinds, effortOf, kindSet, talliesOf } from '@thrum/survey'
+import { allKinds, effortOf, kindSet, shareTallies, talliesOf } from '@thrum/survey'
 import { perUnit } from '../contrast/estimates.ts'
-import { shareTallies, visitCase, type WhoVisitsOptions } from '../who-visits/groups.ts'
+import { visitCase, type WhoVisitsOptions } from '../who-visits/groups.ts'
 import { type CsvCell, csv, rNumber, rString, rVector } from './csv.ts'
 import { rScript } from './r-script.ts'
 import type { Receipt } from './receipt.ts'
@@ -59,17 +59,15 @@ export function visitsReceipt(snapshot: Snapshot, answer: Answer, options: WhoVi
           counts.push([rowAddress(snapshot.tables.count, row), fieldOf(row), group.name ?? ungrouped, kind.label, tally, effort])
         }
       }
-      for (const row of group.rows) {
-        if (!Number.isNaN(all[row] as number) && fieldOf(row) !== null) {
-          shares.push([
-            rowAddress(snapshot.tables.count, row),
-            fieldOf(row),
-            group.name ?? ungrouped,
-            kind.label,
-            ofShare[row] as number,
-            all[row] as number,
-          ])
-        }
+      for (const row of group.shared.rows) {
+        shares.push([
+          rowAddress(snapshot.tables.count, row),
+          fieldOf(row),
+          group.name ?? ungrouped,
+          kind.label,
+          ofShare[row] as number,
+          all[row] as number,
+        ])
       }
     }
   }

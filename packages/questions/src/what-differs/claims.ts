@@ -21,12 +21,13 @@ function counted(asked: ContrastCase, found: PairVerdict): Saying {
 function shares(asked: ContrastCase): readonly Saying[] {
   if (asked.design.structure === 'before-after-control') return []
   return asked.design.levels.flatMap((level, side) => {
-    const found = sharesAt(asked, side).filter(({ part }) => part > 0)
+    const found = sharesAt(asked, side).shares.filter(({ part }) => part > 0)
     if (found.length < 2) return []
     const scope = found.every(({ fields }) => fields !== null) ? 'fields' : 'watches'
     return [
       saying(`questions/can-say/shares-${scope}`, {
         level,
+        among: asked.sightingsOnly ? 'sightings' : 'visitors',
         each: found.map(({ kind, share, limits }) =>
           saying('questions/can-say/share', { kind, share, low: limits.lower, high: limits.upper }),
         ),
@@ -68,22 +69,27 @@ const distinct = (sayings: readonly Saying[]): readonly Saying[] => [
   ...new Map(sayings.map((own) => [JSON.stringify(own), own])).values(),
 ]
 
+/** What counts alone still say where the design blocks the comparison. */
+export interface BlockedCounts {
+  readonly asked: ContrastCase
+  readonly offer: RelativeOffer | null
+}
+
 /** What may be said and what may not, by the language ladder of methods.md 0.3. `canSay` is never empty where anything was counted. */
 export function claimsOf(
   asked: ContrastCase,
   found: readonly PairVerdict[],
-  offer: RelativeOffer | null,
+  blocked: BlockedCounts | null,
   expect: 'more' | 'fewer' | undefined,
 ): Answer['claims'] {
   const kindsOnce = found.filter((own, k) => found.findIndex((other) => other.kind === own.kind) === k)
-  const blocked = found.every(({ verdict }) => verdict === 'design-blocks')
   return {
     canSay: distinct([
       ...found.filter(({ verdict }) => verdict !== 'design-blocks').map((own) => pairSentence(asked, own)),
       ...found.flatMap((own) => noGain(asked, own, expect) ?? []),
       ...kindsOnce.map((own) => counted(asked, own)),
-      ...(blocked ? shares(asked) : []),
-      ...(offer === null ? [] : [relativeSaying(offer)]),
+      ...(blocked === null ? [] : shares(blocked.asked)),
+      ...(blocked === null || blocked.offer === null ? [] : [relativeSaying(blocked.offer)]),
     ]),
     cannotSay: distinct(found.flatMap((own) => cannot(asked, own))),
   }

@@ -3,6 +3,7 @@ import { saying } from '@thrum/model/ground'
 import { middleOfDay, notedFrom, nuisancesOf } from '@thrum/survey'
 import type { ContrastCase } from '../contrast/contrast-case.ts'
 import { perUnit } from '../contrast/estimates.ts'
+import { groupName, levelOfCell } from '../contrast/phrases.ts'
 
 /** Ratios with their intervals and the band inside which a difference is too small to act on. */
 function ratios({ worth }: ContrastCase, estimates: readonly Estimate[]): readonly Figure[] {
@@ -30,10 +31,7 @@ function rates(asked: ContrastCase): Figure {
     points: asked.kinds.flatMap(({ kind, contrast }) =>
       contrast.cells.map(({ field, side, total, effort }) => ({
         field: asked.design.fields[field]?.name ?? '',
-        level:
-          asked.design.structure === 'before-after-control'
-            ? `${asked.design.levels[asked.design.fields[field]?.level ?? 0]}, ${side === 0 ? 'before' : 'after'}`
-            : (asked.design.levels[side] ?? ''),
+        level: groupName(asked.design, levelOfCell(asked.design, field, side), side),
         kind: kind.label,
         count: total,
         effort,
@@ -72,5 +70,5 @@ function strips({ snapshot, design, tangles }: ContrastCase): readonly Figure[] 
 }
 
 export function contrastFigures(asked: ContrastCase, estimates: readonly Estimate[]): readonly Figure[] {
-  return [...ratios(asked, estimates), rates(asked), ...strips(asked)]
+  return [...ratios(asked, estimates), ...(asked.design.effortKnown ? [rates(asked)] : []), ...strips(asked)]
 }

@@ -54,6 +54,13 @@ function holmSaying(found: readonly PairVerdict[]): readonly Saying[] {
   ]
 }
 
+/** A primary kind among several is judged by itself, and that is said. */
+function primaryChoice({ primary }: ContrastCase, found: readonly PairVerdict[], together: number): readonly Saying[] {
+  const own = found.find(({ kind }) => kind.kind.label === primary)
+  if (own === undefined || own.contrasts === together) return []
+  return [saying('questions/choice/primary', { kind: own.kind.kind.label, contrasts: own.contrasts })]
+}
+
 function choices(asked: ContrastCase, found: readonly PairVerdict[]): readonly Saying[] {
   const { design } = asked
   const adjusted = [...new Set(found.flatMap(({ pair }) => (pair.kind === 'estimated' ? pair.adjusted : [])))]
@@ -69,6 +76,7 @@ function choices(asked: ContrastCase, found: readonly PairVerdict[]): readonly S
     ...(adjusted.length > 0 ? [saying('questions/choice/adjusted', { nuisances: adjusted.map(nuisanceSaying) })] : []),
     ...once.map(({ name, because }) => saying(`questions/choice/not-adjusted/${because}`, { nuisance: nuisanceSaying(name) })),
     ...(together > 1 ? [saying('questions/choice/several', { contrasts: together })] : []),
+    ...primaryChoice(asked, found, together),
     ...(asked.early ? [saying('questions/choice/early')] : []),
     ...(asked.snapshot.plan === null ? [saying('questions/choice/no-plan')] : []),
     ...design.leftOut.map(({ because, rows, fields }) =>

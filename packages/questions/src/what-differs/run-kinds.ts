@@ -1,84 +1,25 @@
 import type { Answer, Estimate, Snapshot, Verdict } from '@thrum/model'
-import { type Saying, saying, ThrumError } from '@thrum/model/ground'
-import {
-  auditRates,
-  byGravity,
-  comfortableFields,
-  type Finding,
-  isBlocked,
-  type KindSet,
-  kindSet,
-  leastFields,
-  type RelativeCount,
-  relativeCount,
-  talliesOf,
-} from '@thrum/survey'
+import { type Saying, saying } from '@thrum/model/ground'
+import { auditRelativeCounts, byGravity, comfortableFields, type Finding, isBlocked, leastFields } from '@thrum/survey'
 import { cautionOf } from '../contrast/cautions.ts'
-import { finite } from '../contrast/estimates.ts'
+import { leftOutOfWindow } from '../contrast/outside-window.ts'
 import { isEarly, primaryKind } from '../contrast/plan.ts'
+import { finite } from '../contrast/ratio-estimate.ts'
 import { recipeOf } from '../contrast/recipe.ts'
-import { selectByOptions } from '../contrast/selection.ts'
 import type { Work } from '../question.ts'
 import { combineVerdicts, readVerdict, type VerdictRead } from '../verdict/read-verdict.ts'
+import { type KindPair, kindsCase } from './kind-pairs.ts'
 import { peeks } from './peeks.ts'
 import { requireWorth, type WhatDiffersOptions } from './run.ts'
-
-/** Two kinds counted in the same watches, field by field. */
-export interface KindPair {
-  readonly reference: KindSet
-  readonly other: KindSet
-  readonly fields: readonly {
-    readonly name: string
-    readonly other: number
-    readonly reference: number
-    readonly rows: readonly number[]
-  }[]
-  readonly count: RelativeCount | null
-  readonly rows: readonly number[]
-}
 
 interface JudgedPair extends KindPair {
   readonly verdict: Verdict
   readonly read: VerdictRead | null
 }
 
-/** The kinds compared: levels if given, else kinds; the first is the reference. */
-export function kindsCompared(snapshot: Snapshot, options: WhatDiffersOptions): readonly KindSet[] {
-  const names = options.levels ?? options.kinds ?? []
-  if (names.length < 2)
-    throw new ThrumError('questions/two-kinds-needed', { known: snapshot.kinds.map(({ name }) => name).join(', ') })
-  return names.map((name) => kindSet(snapshot, name))
-}
-
-/** Counts of one kind for each of another, over the watches in which both were looked for. */
-export function kindPair(snapshot: Snapshot, rows: ArrayLike<number>, reference: KindSet, other: KindSet): KindPair {
-  const [a, b] = [talliesOf(snapshot, reference), talliesOf(snapshot, other)]
-  const fields = new Map<number, { name: string; other: number; reference: number; rows: number[] }>()
-  const used: number[] = []
-  for (const row of Array.from(rows)) {
-    const field = snapshot.countField[row] ?? -1
-    if (field < 0 || Number.isNaN((a[row] as number) + (b[row] as number))) continue
-    const found = fields.get(field) ?? { name: snapshot.fields[field]?.name ?? '', other: 0, reference: 0, rows: [] }
-    found.reference += a[row] as number
-    found.other += b[row] as number
-    found.rows.push(row)
-    fields.set(field, found)
-    used.push(row)
-  }
-  const list = [...fields.values()]
-  return {
-    reference,
-    other,
-    fields: list,
-    rows: used,
-    count: relativeCount(
-      list.map((own) => own.other),
-      list.map((own) => own.reference),
-    ),
-  }
-}
-
-function replication(pair: KindPair): readonly Finding[] {
+/** Told of the pair that was counted in the fewest fields. */
+function replication(pairs: readonly KindPair[]): readonly Finding[] {
+  const pair = pairs.reduce((least, own) => (own.fields.length < least.fields.length ? own : least))
   const fields = pair.fields.length
   if (fields >= comfortableFields) return []
   const severity = fields < leastFields ? 'block' : 'warn'
@@ -167,28 +108,25 @@ function nextOf(judged: readonly JudgedPair[]): readonly Saying[] {
 /** Kind against kind in the same watches (methods 2.9a, one level): odds with the scatter between fields. */
 export async function runKinds(snapshot: Snapshot, options: WhatDiffersOptions, work: Work): Promise<Answer> {
   const worth = requireWorth(options)
-  const selected = selectByOptions(snapshot, options)
-  const kinds = kindsCompared(snapshot, options)
-  const reference = kinds[0] as KindSet
-  const pairs = kinds.slice(1).map((other) => kindPair(snapshot, selected.rows, reference, other))
+  const { selected, kinds, reference, pairs, outside } = kindsCase(snapshot, options)
   await work.breathe()
-  const rows = Array.from(selected.rows)
   const findings = byGravity([
-    ...auditRates({ snapshot, selected: rows, kinds, measure: 'time', isSnapshot: true }),
-    ...(pairs[0] === undefined ? [] : replication(pairs[0])),
+    ...auditRelativeCounts({ snapshot, selected, kinds }),
+    ...leftOutOfWindow(outside),
+    ...replication(pairs),
     ...peeks(snapshot, options.looks),
   ])
+  const early = isEarly(snapshot)
   const blocked = isBlocked(findings)
   const primary = primaryKind(snapshot)
   const judged = pairs.map((pair): JudgedPair => {
     if (blocked || pair.count === null || pair.count.fields === null) return { ...pair, verdict: 'design-blocks', read: null }
     const contrasts = pair.other.label === primary ? 1 : pairs.length
-    const read = readVerdict({ limits: pair.count.limits, worth, contrasts, early: isEarly(snapshot) })
+    const read = readVerdict({ limits: pair.count.limits, worth, contrasts, early })
     return { ...pair, verdict: read.verdict, read }
   })
   const estimates = judged.flatMap(estimateOf)
   const sentences = judged.map((pair) => sentence(pair, worth, findings))
-  const first = judged[0] as JudgedPair
   const main =
     sentences.length === 1
       ? (sentences[0] as Saying)
@@ -221,9 +159,11 @@ export async function runKinds(snapshot: Snapshot, options: WhatDiffersOptions, 
     estimates,
     cautions: findings.map((finding) => cautionOf(snapshot, finding)),
     method: {
-      name: saying(first.count?.fields === null ? 'questions/method/odds-watches' : 'questions/method/odds-t'),
+      name: saying(
+        judged.every(({ count }) => count?.fields == null) ? 'questions/method/odds-watches' : 'questions/method/odds-t',
+      ),
       equation: 'p = sum A_f / sum (A_f + B_f);  limits logit(p) -/+ t(F-1) * se / (p (1 - p));  A per B = p / (1 - p)',
-      choices: [saying('questions/choice/worth', { worth }), ...(isEarly(snapshot) ? [saying('questions/choice/early')] : [])],
+      choices: [saying('questions/choice/worth', { worth }), ...(early ? [saying('questions/choice/early')] : [])],
       checks: [],
       references: [
         { source: 'Cochran W.G. (1977) Sampling Techniques, 3rd ed., 3.12, on the logit scale.', trust: 'from memory' },
@@ -240,6 +180,6 @@ export async function runKinds(snapshot: Snapshot, options: WhatDiffersOptions, 
       },
     ],
     next: blocked ? cures(findings) : nextOf(judged),
-    receipt: recipeOf(snapshot, options, first.rows.length, work),
+    receipt: recipeOf(snapshot, options, new Set(pairs.flatMap((pair) => pair.rows)).size, work),
   }
 }

@@ -1,22 +1,22 @@
-import { type Answer, isoDate, type OptionsOf, type Snapshot } from '@thrum/model'
+import { type Answer, type Estimate, isoDate, type OptionsOf, type Snapshot } from '@thrum/model'
 import { type Saying, saying, ThrumError } from '@thrum/model/ground'
 import { contrastCautions } from '../contrast/cautions.ts'
-import { type ContrastCase, contrastCase, kindsAsked, suggestedWorth } from '../contrast/contrast-case.ts'
+import { type ContrastCase, contrastCase, countsAlone, kindsAsked, suggestedWorth } from '../contrast/contrast-case.ts'
 import { contrastEstimates } from '../contrast/estimates.ts'
 import { nextSteps } from '../contrast/next-steps.ts'
 import { heldBack, type PairVerdict, pairVerdicts } from '../contrast/pair-verdict.ts'
 import { contrastName, levelNames } from '../contrast/phrases.ts'
 import { recipeOf } from '../contrast/recipe.ts'
-import { relativeEstimate, relativeOffer, shareEstimates } from '../contrast/relative-offer.ts'
+import { relativeEstimates, relativeOffer, shareEstimates } from '../contrast/relative-offer.ts'
 import type { Work } from '../question.ts'
 import { combineVerdicts } from '../verdict/read-verdict.ts'
-import { claimsOf, noGain } from './claims.ts'
+import { type BlockedCounts, claimsOf, noGain } from './claims.ts'
 import { contrastFigures } from './figures.ts'
 import { headlineOf, refusalSaying } from './headline.ts'
 import { methodOf } from './method.ts'
 import type { whatDiffersOptions } from './options.ts'
 import { peeks } from './peeks.ts'
-import { sensitivityEstimates, sensitivityFindings } from './sensitivity.ts'
+import { sensitivityOf } from './sensitivity.ts'
 import { fairMeasure, variantsOf } from './variants.ts'
 
 export type WhatDiffersOptions = OptionsOf<typeof whatDiffersOptions>
@@ -31,6 +31,7 @@ export function askedSaying(asked: ContrastCase): Saying {
   const { design, against } = asked
   const values = {
     kinds: asked.kinds.map(({ kind }) => kind.label).join(', '),
+    many: asked.kinds.length > 1 ? 'yes' : 'no',
     contrast: contrastName(asked),
     levels: design.levels.map((level) => saying('text', { text: level })),
     date: design.since === null ? '' : isoDate(design.since),
@@ -52,6 +53,16 @@ export function askedSaying(asked: ContrastCase): Saying {
 
 const refusalOf = (own: PairVerdict): Saying | null => (own.pair.kind === 'refused' ? refusalSaying(own.pair.refusal) : null)
 
+function blockedCounts(snapshot: Snapshot, asked: ContrastCase, options: WhatDiffersOptions): BlockedCounts {
+  const alone = countsAlone(snapshot, asked, options)
+  return { asked: alone, offer: relativeOffer(alone) }
+}
+
+const countsEstimates = ({ asked, offer }: BlockedCounts): readonly Estimate[] => [
+  ...(offer === null ? [] : relativeEstimates(offer, asked.design.rows.length)),
+  ...shareEstimates(asked),
+]
+
 /** A contrast between levels of anything recorded: the audit first, then the field-level t, then the verdict rule. */
 export async function runContrast(snapshot: Snapshot, options: WhatDiffersOptions, work: Work): Promise<Answer> {
   const asked = fairMeasure(snapshot, contrastCase(snapshot, options, requireWorth(options)), options)
@@ -59,14 +70,13 @@ export async function runContrast(snapshot: Snapshot, options: WhatDiffersOption
   const variants = variantsOf(snapshot, asked, options)
   const found = pairVerdicts(asked).map((own) => (variants.opposed(own) ? heldBack(own) : own))
   const verdict = combineVerdicts(found.map((own) => own.verdict))
-  const blocked = verdict === 'design-blocks'
-  const offer = blocked ? relativeOffer(asked) : null
+  const blocked = verdict === 'design-blocks' ? blockedCounts(snapshot, asked, options) : null
+  const sensitivity = sensitivityOf(asked, found)
   const estimates = [
     ...contrastEstimates(asked, found),
     ...variants.estimates,
-    ...sensitivityEstimates(asked, found),
-    ...(offer === null ? [] : [relativeEstimate(offer, asked.design.rows.length)]),
-    ...(blocked ? shareEstimates(asked) : []),
+    ...sensitivity.estimates,
+    ...(blocked === null ? [] : countsEstimates(blocked)),
   ]
   const notes = [
     ...(options.worthSet === 'after-looking' ? [saying('questions/headline/worth-after-look', { worth: asked.worth })] : []),
@@ -79,11 +89,11 @@ export async function runContrast(snapshot: Snapshot, options: WhatDiffersOption
     verdict,
     evidence: 'counted',
     headline: headlineOf(asked, found, notes),
-    claims: claimsOf(asked, found, offer, options.expect),
+    claims: claimsOf(asked, found, blocked, options.expect),
     estimates,
     cautions: contrastCautions(asked, found, refusalOf, [
       ...variants.findings,
-      ...sensitivityFindings(asked, found),
+      ...sensitivity.findings,
       ...peeks(snapshot, options.looks),
     ]),
     method: methodOf(asked, found, work.rng),

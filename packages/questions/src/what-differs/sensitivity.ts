@@ -1,11 +1,10 @@
 import type { Estimate } from '@thrum/model'
 import { type Saying, saying } from '@thrum/model/ground'
 import { type Contrast, ratioOfContrast } from '@thrum/stats'
-import { type Finding, fitFieldUnits, leaveOutVisits, nuisanceSaying, type PairContrast } from '@thrum/survey'
+import { type Finding, fitFieldUnits, leaveOutVisits, nuisanceSaying, type PairContrast, type UnitNuisance } from '@thrum/survey'
 import type { ContrastCase } from '../contrast/contrast-case.ts'
-import { finite } from '../contrast/estimates.ts'
 import type { PairVerdict } from '../contrast/pair-verdict.ts'
-import { levelNames } from '../contrast/phrases.ts'
+import { ratioEstimate } from '../contrast/ratio-estimate.ts'
 import { readVerdict } from '../verdict/read-verdict.ts'
 
 /** Visits that are named, where the verdict hangs on several. */
@@ -51,22 +50,27 @@ function influentialVisits(asked: ContrastCase, found: PairVerdict, pair: PairCo
   ]
 }
 
+/** A pair adjusted otherwise than in the headline. */
+interface AdjustedOtherwise {
+  readonly without: readonly UnitNuisance['name'][]
+  readonly contrast: Contrast
+  /** True where nothing is adjusted for any more. */
+  readonly plain: boolean
+}
+
 /** The same pair adjusted otherwise: for nothing, and with each nuisance left out in turn. */
-function adjustedOtherwise(pair: PairContrast): readonly { readonly without: readonly string[]; readonly contrast: Contrast }[] {
-  if (pair.nuisances.length === 0) return []
-  const oneLess = pair.nuisances.length < 2 ? [] : pair.nuisances.map(({ name }) => [name as string])
-  return [pair.nuisances.map(({ name }) => name as string), ...oneLess].flatMap((without) => {
-    const fit = fitFieldUnits(
-      pair.units,
-      pair.level,
-      pair.nuisances.filter(({ name }) => !without.includes(name)),
-    )
-    return fit.kind === 'fitted' ? [{ without, contrast: fit.contrast }] : []
+function adjustedOtherwise(pair: PairContrast): readonly AdjustedOtherwise[] {
+  const names = pair.nuisances.map(({ name }) => name)
+  if (names.length === 0) return []
+  return [names, ...(names.length < 2 ? [] : names.map((name) => [name]))].flatMap((without) => {
+    const kept = pair.nuisances.filter(({ name }) => !without.includes(name))
+    const fit = fitFieldUnits(pair.units, pair.level, kept)
+    return fit.kind === 'fitted' ? [{ without, contrast: fit.contrast, plain: kept.length === 0 }] : []
   })
 }
 
-function hangsOnAdjustment(asked: ContrastCase, found: PairVerdict, pair: PairContrast): readonly Finding[] {
-  const other = adjustedOtherwise(pair).flatMap(({ without, contrast }) => {
+function hangsOnAdjustment(asked: ContrastCase, found: PairVerdict, others: readonly AdjustedOtherwise[]): readonly Finding[] {
+  const other = others.flatMap(({ without, contrast }) => {
     const verdict = verdictOf(asked, found, contrast)
     return verdict === readOf(found) ? [] : [{ without, verdict }]
   })
@@ -80,7 +84,7 @@ function hangsOnAdjustment(asked: ContrastCase, found: PairVerdict, pair: PairCo
         verdict: verdictSaying(readOf(found)),
         each: other.map(({ without, verdict }) =>
           saying('questions/caution/hangs-on-adjustment/one', {
-            nuisances: without.map((name) => nuisanceSaying(name as Parameters<typeof nuisanceSaying>[0])),
+            nuisances: without.map(nuisanceSaying),
             verdict: verdictSaying(verdict),
           }),
         ),
@@ -91,42 +95,41 @@ function hangsOnAdjustment(asked: ContrastCase, found: PairVerdict, pair: PairCo
   ]
 }
 
-/** Whether a verdict hangs on one visit, or on what it was adjusted for. */
-export function sensitivityFindings(asked: ContrastCase, found: readonly PairVerdict[]): readonly Finding[] {
-  return found.flatMap((own) =>
-    own.pair.kind === 'refused' || own.verdict === 'design-blocks' || asked.design.measured !== null
-      ? []
-      : [...influentialVisits(asked, own, own.pair), ...hangsOnAdjustment(asked, own, own.pair)],
-  )
+/** Whether verdicts hang on one visit or on what they were adjusted for, and the ratios adjusted otherwise. */
+export interface Sensitivity {
+  readonly findings: readonly Finding[]
+  /** Ratios with each nuisance left out in turn, beside the headline. */
+  readonly estimates: readonly Estimate[]
 }
 
-/** Ratios with each nuisance left out in turn, beside the headline. */
-export function sensitivityEstimates(asked: ContrastCase, found: readonly PairVerdict[]): readonly Estimate[] {
-  return found.flatMap((own) => {
-    const { pair } = own
-    if (pair.kind === 'refused' || own.verdict === 'design-blocks' || asked.design.measured !== null) return []
-    const kind = own.kind.kind.label
-    const level = asked.design.levels[pair.level] ?? ''
-    return adjustedOtherwise(pair)
-      .filter(({ without }) => without.length < pair.nuisances.length)
-      .map(({ without, contrast }): Estimate => {
-        const { ratio, lower, upper } = ratioOfContrast(contrast)
-        return {
-          id: `ratio/${kind}/${level}/without-${without.join('+')}`,
-          label: saying('questions/estimate/ratio-without', {
-            kind,
-            ...levelNames(asked, pair.level),
-            nuisances: without.map((name) => nuisanceSaying(name as Parameters<typeof nuisanceSaying>[0])),
-          }),
-          value: finite(ratio),
-          interval: { low: finite(lower), high: finite(upper), level: 0.95 },
-          unit: saying('questions/unit/ratio'),
-          n: pair.units.z.length,
-          counts: 'fields',
-          method: saying('questions/method/field-t-adjusted'),
-          role: 'beside',
-          verdict: null,
-        }
-      })
-  })
+function sensitivityOfPair(asked: ContrastCase, found: PairVerdict, pair: PairContrast): Sensitivity {
+  const others = adjustedOtherwise(pair)
+  return {
+    findings: [...influentialVisits(asked, found, pair), ...hangsOnAdjustment(asked, found, others)],
+    // Adjusted for nothing it stands beside the headline already.
+    estimates: others
+      .filter(({ plain }) => !plain)
+      .map(({ without, contrast }) =>
+        ratioEstimate(
+          asked,
+          { kind: found.kind.kind, pair },
+          {
+            name: `without-${without.join('+')}`,
+            label: 'questions/estimate/ratio-without',
+            values: { nuisances: without.map(nuisanceSaying) },
+            contrast,
+            adjusted: true,
+          },
+        ),
+      ),
+  }
+}
+
+export function sensitivityOf(asked: ContrastCase, found: readonly PairVerdict[]): Sensitivity {
+  const each = found.flatMap((own) =>
+    own.pair.kind === 'refused' || own.verdict === 'design-blocks' || asked.design.measured !== null
+      ? []
+      : [sensitivityOfPair(asked, own, own.pair)],
+  )
+  return { findings: each.flatMap(({ findings }) => findings), estimates: each.flatMap(({ estimates }) => estimates) }
 }

@@ -1,11 +1,9 @@
 import type { Estimate, Snapshot } from '@thrum/model'
 import { saying } from '@thrum/model/ground'
-import { ratioOfContrast } from '@thrum/stats'
 import type { Finding, Measure, PairContrast } from '@thrum/survey'
 import { type ContrastCase, type ContrastOptions, contrastCase } from '../contrast/contrast-case.ts'
-import { finite } from '../contrast/estimates.ts'
 import type { PairVerdict } from '../contrast/pair-verdict.ts'
-import { levelNames } from '../contrast/phrases.ts'
+import { ratioEstimate, type ToldPair } from '../contrast/ratio-estimate.ts'
 
 /** The same comparison made another fair way, shown beside the headline. */
 export interface Variant {
@@ -14,34 +12,26 @@ export interface Variant {
   readonly disagrees: (kind: string, pair: PairContrast) => boolean
 }
 
-function estimated(asked: ContrastCase): readonly { readonly kind: string; readonly pair: PairContrast }[] {
+function estimated(asked: ContrastCase): readonly ToldPair[] {
   return asked.kinds.flatMap(({ kind, contrast }) =>
-    contrast.pairs.flatMap((pair) => (pair.kind === 'estimated' ? [{ kind: kind.label, pair }] : [])),
+    contrast.pairs.flatMap((pair) => (pair.kind === 'estimated' ? [{ kind, pair }] : [])),
   )
 }
 
 function variantOf(asked: ContrastCase, name: string): Variant {
   const found = estimated(asked)
   return {
-    estimates: found.map(({ kind, pair }): Estimate => {
-      const { ratio, lower, upper } = ratioOfContrast(pair.contrast)
-      const level = asked.design.levels[pair.level] ?? ''
-      return {
-        id: `ratio/${kind}/${level}/${name}`,
-        label: saying(`questions/estimate/variant/${name}`, { kind, ...levelNames(asked, pair.level) }),
-        value: finite(ratio),
-        interval: { low: finite(lower), high: finite(upper), level: 0.95 },
-        unit: saying('questions/unit/ratio'),
-        n: pair.units.z.length,
-        counts: 'fields',
-        method: saying('questions/method/field-t'),
-        role: 'beside',
-        verdict: null,
-      }
-    }),
+    estimates: found.map((own) =>
+      ratioEstimate(asked, own, {
+        name,
+        label: `questions/estimate/variant/${name}`,
+        contrast: own.pair.contrast,
+        adjusted: own.pair.adjusted.length > 0,
+      }),
+    ),
     disagrees: (kind, { level, contrast }) =>
       found.some(
-        (own) => own.kind === kind && own.pair.level === level && own.pair.contrast.estimate < 0 !== contrast.estimate < 0,
+        (own) => own.kind.label === kind && own.pair.level === level && own.pair.contrast.estimate < 0 !== contrast.estimate < 0,
       ),
   }
 }
@@ -98,7 +88,7 @@ export function variantsOf(snapshot: Snapshot, asked: ContrastCase, options: Con
   const other = measure === null ? null : variantOf(contrastCase(snapshot, options, asked.worth, { measure }), `per-${measure}`)
   const opposed = ({ kind, pair }: PairVerdict): boolean =>
     other !== null && pair.kind === 'estimated' && other.disagrees(kind.kind.label, pair)
-  const disagreeing = estimated(asked).some(({ kind, pair }) => other?.disagrees(kind, pair) === true)
+  const disagreeing = estimated(asked).some(({ kind, pair }) => other?.disagrees(kind.label, pair) === true)
   return {
     estimates: [...(whole?.estimates ?? []), ...(other?.estimates ?? [])],
     findings: [...measureFindings(asked, asPut), ...(disagreeing ? [disagreement(asked, measure ?? 'time')] : [])],

@@ -3,10 +3,13 @@ import type { Words } from '@thrum/model/ground'
 /** What `what-differs` says, in English. ICU message texts by id. */
 export const words: Words = {
   'questions/what-differs/title': 'a contrast between levels of anything recorded',
-  'questions/what-differs/asked': '{kinds}{against}: does it differ between {levels} ({contrast})?',
-  'questions/what-differs/asked/since': '{kinds}{against}: did it change on {date}?',
-  'questions/what-differs/asked/since-by': '{kinds}{against}: did it change on {date}, by {contrast} ({levels})?',
-  'questions/what-differs/asked/slope': '{kinds}{against}: how does it change with {name} ({step})?',
+  'questions/what-differs/asked':
+    '{kinds}{against}: {many, select, yes {do they} other {does it}} differ between {levels} ({contrast})?',
+  'questions/what-differs/asked/since': '{kinds}{against}: did {many, select, yes {they} other {it}} change on {date}?',
+  'questions/what-differs/asked/since-by':
+    '{kinds}{against}: did {many, select, yes {they} other {it}} change on {date}, by {contrast} ({levels})?',
+  'questions/what-differs/asked/slope':
+    '{kinds}{against}: how {many, select, yes {do they} other {does it}} change with {name} ({step})?',
   'questions/what-differs/asked/against': ' for each {kind}',
   'questions/what-differs/headline/shown/caused':
     '{kind}: {levelB} caused, under these conditions, {ratio, number, ::@@@} times the {noun} of {levelA} ({level, number, ::scale/100 .##}\u00a0% interval {low, number, ::@@@} to {high, number, ::@@@}; {fields} fields); {size}.',
@@ -27,9 +30,9 @@ export const words: Words = {
   'questions/what-differs/headline/design-blocks':
     '{kind}: these counts cannot tell what {cause} did: {reasons}. What can be said stands below.',
   'questions/what-differs/headline/several': '{comparisons} comparisons asked together: {each}.',
-  'questions/what-differs/headline/one-of-several': '{kind}, {levelB} against {levelA}: {verdict}',
+  'questions/what-differs/headline/one-of-several': '{kind} ({levelB} against {levelA}): {verdict}',
 
-  'questions/kinds/asked': 'How many {others} for each {kindA} in the same watches?',
+  'questions/kinds/asked': 'How many of {others} for each {kindA} in the same watches?',
   'questions/kinds/headline/shown':
     '{kindB}: {ratio, number, ::@@@} for each {kindA} in the same watches ({level, number, ::scale/100 .##}\u00a0% interval {low, number, ::@@@} to {ends, select, open {no limit} other {{high, number, ::@@@}}}; {fields} fields); {size}.',
   'questions/kinds/headline/alike':

@@ -1,7 +1,7 @@
 import { type Saying, saying } from '@thrum/model/ground'
 import { perUnit } from '../contrast/estimates.ts'
 import { type ToldRate, toldRate } from './estimates.ts'
-import type { VisitCase } from './groups.ts'
+import { fieldsOf, type VisitCase } from './groups.ts'
 
 const rateSaying = (told: ToldRate, unit: Saying): Saying =>
   saying(`questions/who-visits/rate/${told.none ? 'none' : told.counts}`, {
@@ -39,7 +39,7 @@ export function canSay(asked: VisitCase, blocked: boolean): readonly Saying[] {
   return asked.groups.flatMap((group) => {
     const counted = saying('questions/who-visits/can-say/counted', {
       watches: group.rows.length,
-      fields: new Set(group.rows.map((row) => asked.snapshot.countField[row])).size,
+      fields: fieldsOf(asked.snapshot, group.rows),
       named: group.name === null ? 'no' : 'yes',
       group: group.name ?? '',
       each: group.rates.map(({ kind, data }) =>
@@ -69,6 +69,7 @@ export function canSay(asked: VisitCase, blocked: boolean): readonly Saying[] {
               {
                 named: group.name === null ? 'no' : 'yes',
                 group: group.name ?? '',
+                among: asked.sightingsOnly ? 'sightings' : 'visitors',
                 each: shares.map(({ kind, share, limits }) =>
                   saying('questions/can-say/share', { kind, share, low: limits.lower, high: limits.upper }),
                 ),

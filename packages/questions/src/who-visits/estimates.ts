@@ -2,6 +2,7 @@ import type { Estimate } from '@thrum/model'
 import { saying } from '@thrum/model/ground'
 import { dispersionHidden } from '@thrum/survey'
 import { perUnit } from '../contrast/estimates.ts'
+import { shareUnit } from '../contrast/phrases.ts'
 import type { KindRate, VisitCase, VisitGroup } from './groups.ts'
 
 const prefix = (group: VisitGroup): string => (group.name === null ? '' : `${group.name}/`)
@@ -90,7 +91,8 @@ export function rateEstimates(asked: VisitCase, group: VisitGroup): readonly Est
         id: `${id}/mean-of-fields`,
         label: saying('questions/estimate/rate-mean', values),
         value: rate.mean.mean * scale,
-        interval: { low: rate.mean.limits.lower * scale, high: rate.mean.limits.upper * scale, level: 0.95 },
+        // No rate is below none, whatever a symmetric interval says.
+        interval: { low: Math.max(0, rate.mean.limits.lower) * scale, high: rate.mean.limits.upper * scale, level: 0.95 },
         n: rate.mean.units,
         counts: 'fields',
         method: saying('questions/method/mean-of-rates'),
@@ -109,8 +111,8 @@ export function shareEstimates(group: VisitGroup, sightingsOnly: boolean): reado
       label: saying('questions/estimate/share', { kind, group: group.name ?? '', named: group.name === null ? 'no' : 'yes' }),
       value: share,
       interval: { low: limits.lower, high: limits.upper, level: 0.95 },
-      unit: saying(sightingsOnly ? 'questions/unit/share-sightings' : 'questions/unit/share'),
-      n: fields ?? group.rows.length,
+      unit: shareUnit(sightingsOnly),
+      n: fields ?? group.shared.rows.length,
       counts: fields === null ? 'watches' : 'fields',
       method: saying(fields === null ? 'questions/method/goodman' : 'questions/method/share-t'),
       role: 'headline',

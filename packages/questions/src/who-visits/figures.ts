@@ -1,6 +1,7 @@
 import type { Estimate, Figure } from '@thrum/model'
 import { type Saying, saying } from '@thrum/model/ground'
 import { perUnit } from '../contrast/estimates.ts'
+import { shareUnit } from '../contrast/phrases.ts'
 import type { VisitCase } from './groups.ts'
 
 /** Rates and shares with their intervals, and the raw rates field by field. */
@@ -18,7 +19,7 @@ export function figures(asked: VisitCase, estimates: readonly Estimate[]): reado
   })
   return [
     intervals('rate', 'linear', 'questions/figure/visit-rates', unit),
-    intervals('share', 'share', 'questions/figure/shares', saying('questions/unit/share')),
+    intervals('share', 'share', 'questions/figure/shares', shareUnit(asked.sightingsOnly)),
     {
       kind: 'rates-by-level',
       title: saying('questions/figure/visit-rates-by-field'),

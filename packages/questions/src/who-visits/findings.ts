@@ -1,5 +1,6 @@
 import { saying } from '@thrum/model/ground'
 import { dispersionWarned, type Finding } from '@thrum/survey'
+import { leftOutOfWindow } from '../contrast/outside-window.ts'
 import type { VisitCase } from './groups.ts'
 
 /** Watches that clump make exact intervals too narrow; only where those stand in a headline it is a warning. */
@@ -27,15 +28,5 @@ export function outside(asked: VisitCase): readonly Finding[] {
       return group.rows.filter((row) => !flying.has(row))
     }),
   )
-  const rows = [...new Set(left)]
-  if (rows.length === 0) return []
-  return [
-    {
-      code: 'outside-window',
-      severity: 'warn',
-      text: saying('questions/caution/outside-window', { counts: rows.length }),
-      rows,
-      cure: saying('survey/cure/count-in-window'),
-    },
-  ]
+  return leftOutOfWindow([...new Set(left)])
 }

@@ -1,13 +1,12 @@
-import { type OptionsOf, type Snapshot, textAt } from '@thrum/model'
+import type { OptionsOf, Snapshot } from '@thrum/model'
 import { ThrumError } from '@thrum/model/ground'
 import {
-  allKinds,
+  areSightingsOnly,
   auditRates,
   type FieldRate,
   type FieldShare,
   type Finding,
   fieldRate,
-  fieldShares,
   type KindSet,
   kindSet,
   type Measure,
@@ -15,7 +14,9 @@ import {
   rateData,
   resolveFactor,
   type SelectedCounts,
-  type ShareData,
+  type SharedCounts,
+  sharedCounts,
+  sharesOf,
   talliesOf,
   windowMark,
 } from '@thrum/survey'
@@ -38,6 +39,8 @@ export interface VisitGroup {
   readonly rows: readonly number[]
   readonly rates: readonly KindRate[]
   readonly shares: readonly FieldShare[]
+  /** Counts that the shares rest on. */
+  readonly shared: SharedCounts
 }
 
 export interface VisitCase {
@@ -57,46 +60,11 @@ function kindsOf(snapshot: Snapshot, options: WhoVisitsOptions): readonly KindSe
   return names.map((name) => kindSet(snapshot, name))
 }
 
-/**
- * Tallies that shares are made of: counts in which every kind of the project was looked for. Among sightings, where an
- * absent row says nothing, an absent kind adds nothing.
- */
-export function shareTallies(snapshot: Snapshot, kind: KindSet, sightingsOnly: boolean): Float64Array {
-  if (!sightingsOnly) return talliesOf(snapshot, kind)
-  const each = kind.kinds.map((own) => talliesOf(snapshot, { ...kind, kinds: [own] }))
-  return Float64Array.from({ length: snapshot.tables.count.rows }, (_, row) =>
-    each.reduce((sum, tallies) => sum + (Number.isNaN(tallies[row] as number) ? 0 : (tallies[row] as number)), 0),
-  )
-}
-
-/** True where the file of some count does not say whether an absent kind was looked for. */
-export function areSightingsOnly(snapshot: Snapshot, rows: readonly number[]): boolean {
-  return rows.some((row) => textAt(snapshot.tables.count.columns.zeros, row) === 'not-known')
-}
-
-function sharesOf(
-  snapshot: Snapshot,
-  kinds: readonly KindSet[],
-  rows: readonly number[],
-  sightingsOnly: boolean,
-): readonly FieldShare[] {
-  const all = shareTallies(snapshot, kindSet(snapshot, allKinds), sightingsOnly)
-  const counted = rows.filter((row) => !Number.isNaN(all[row] as number) && (snapshot.countField[row] ?? -1) >= 0)
-  const fields = [...new Set(counted.map((row) => snapshot.countField[row] as number))]
-  const place = new Map(fields.map((field, k) => [field, k]))
-  const totals = (tallies: Float64Array): number[] => {
-    const sums = fields.map(() => 0)
-    for (const row of counted) {
-      const at = place.get(snapshot.countField[row] as number) ?? 0
-      sums[at] = (sums[at] ?? 0) + (tallies[row] as number)
-    }
-    return sums
-  }
-  const wholes = totals(all)
-  const data = kinds.map(
-    (kind): ShareData => ({ kind: kind.label, parts: totals(shareTallies(snapshot, kind, sightingsOnly)), wholes }),
-  )
-  return fieldShares(data)
+/** How many fields these counts were made in; counts of an unknown field are of none. */
+export function fieldsOf(snapshot: Snapshot, rows: readonly number[]): number {
+  const fields = new Set(rows.map((row) => snapshot.countField[row] ?? -1))
+  fields.delete(-1)
+  return fields.size
 }
 
 function groupRows(
@@ -128,7 +96,8 @@ export function visitCase(snapshot: Snapshot, options: WhoVisitsOptions): VisitC
       const data = rateData(snapshot, flying, talliesOf(snapshot, kind), measure, selected.unit)
       return { kind, rows: flying, data, rate: data.fields.length === 0 || sightingsOnly ? null : fieldRate(data) }
     })
-    return { name, rows, rates, shares: sharesOf(snapshot, kinds, rows, sightingsOnly) }
+    const shared = sharedCounts(snapshot, rows, sightingsOnly)
+    return { name, rows, rates, shared, shares: sharesOf(shared, kinds) }
   })
   const audited = auditRates({ snapshot, selected: all, kinds, measure, isSnapshot: selected.unit === 'snapshot' })
   return { snapshot, selected, measure, kinds, groups, findings: audited, sightingsOnly }

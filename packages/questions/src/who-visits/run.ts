@@ -8,12 +8,17 @@ import { cannotSay, canSay, headline } from './claims.ts'
 import { rateEstimates, shareEstimates } from './estimates.ts'
 import { figures } from './figures.ts'
 import { clumped, outside } from './findings.ts'
-import { type VisitCase, visitCase, type WhoVisitsOptions } from './groups.ts'
+import { fieldsOf, type VisitCase, visitCase, type WhoVisitsOptions } from './groups.ts'
+
+const equations = {
+  overFields: 'R = sum Y_f / sum E_f;  se = sqrt(F/(F-1) * sum (Y_f - R E_f)^2) / sum E;  limits R * exp(-/+ t(F-1) * se / R)',
+  ofWatches: 'R = Y / E;  limits chi2(0.025, 2 Y) / (2 E) and chi2(0.975, 2 Y + 2) / (2 E)',
+} as const
 
 function nextSteps(asked: VisitCase, blocked: boolean): readonly Saying[] {
   const cures = asked.findings.flatMap(({ severity, cure }) => (severity === 'block' && cure !== null ? [cure] : []))
   if (blocked) return cures
-  const fields = new Set(Array.from(asked.selected.rows, (row) => asked.snapshot.countField[row])).size
+  const fields = fieldsOf(asked.snapshot, Array.from(asked.selected.rows))
   if (fields < leastFields) return [saying('questions/who-visits/next/fields', { more: leastFields - fields })]
   return fields < comfortableFields
     ? [saying('questions/who-visits/next/few-fields', { fields })]
@@ -32,6 +37,10 @@ export async function runWhoVisits(snapshot: Snapshot, options: WhoVisitsOptions
   ])
   const grouped = asked.groups.reduce((sum, { rows }) => sum + rows.length, 0)
   const ungrouped = asked.selected.rows.length - grouped
+  const homeless = asked.selected.rows.reduce((sum, row) => sum + ((snapshot.countField[row] ?? -1) < 0 ? 1 : 0), 0)
+  const overFields = asked.groups.some(({ rates }) =>
+    rates.some(({ rate }) => rate !== null && rate.fields.kind !== 'too-few-units'),
+  )
   return {
     version: 1,
     question: 'who-visits',
@@ -47,10 +56,11 @@ export async function runWhoVisits(snapshot: Snapshot, options: WhoVisitsOptions
     estimates,
     cautions: findings.map((finding) => cautionOf(snapshot, finding)),
     method: {
-      name: saying('questions/method/ratio-of-sums'),
-      equation: 'R = sum Y_f / sum E_f;  se = sqrt(F/(F-1) * sum (Y_f - R E_f)^2) / sum E;  limits R * exp(-/+ t(F-1) * se / R)',
+      name: saying(overFields ? 'questions/method/ratio-of-sums' : 'questions/method/poisson-watches'),
+      equation: overFields ? equations.overFields : equations.ofWatches,
       choices: [
-        saying('questions/choice/rates-over-fields'),
+        saying(overFields ? 'questions/choice/rates-over-fields' : 'questions/choice/rates-of-watches'),
+        ...(homeless > 0 ? [saying('questions/left-out/no-field', { counts: homeless, fields: '' })] : []),
         ...(ungrouped > 0 ? [saying('questions/left-out/no-level', { counts: ungrouped, fields: '' })] : []),
         ...(asked.selected.excepted > 0 ? [saying('questions/left-out/excepted', { counts: asked.selected.excepted })] : []),
       ],

@@ -20,9 +20,9 @@ export const words: Words = {
   'questions/who-visits/can-say/total': '{kind} {total}',
   'questions/who-visits/can-say/rates': '{named, select, yes {{group}: } other {}}{each}.',
   'questions/who-visits/can-say/shares-fields':
-    '{named, select, yes {{group}: of} other {Of}} all visitors, over fields: {each}.',
+    '{named, select, yes {{group}: of} other {Of}} all {among, select, sightings {sightings} other {visitors}}, over fields: {each}.',
   'questions/who-visits/can-say/shares-watches':
-    '{named, select, yes {{group}: of} other {Of}} all visitors counted, in these watches only: {each}.',
+    '{named, select, yes {{group}: of} other {Of}} all {among, select, sightings {sightings} other {visitors counted}}, in these watches only: {each}.',
   'questions/who-visits/cannot-say/rate': 'How many visited per hour.',
   'questions/who-visits/cannot-say/other-fields':
     'What the rate is in other fields: with fewer than three fields the interval holds for these minutes only.',

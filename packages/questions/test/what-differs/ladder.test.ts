@@ -82,7 +82,7 @@ describe('the words an answer may use', () => {
   it('fewer than three fields in a level: what was counted, in these fields; no word of more', async () => {
     const answer = await whatDiffersIn(stripProject({ arm: 2, kinds, assigned: 'at random' }), strips)
     expect(answer.verdict).toBe('design-blocks')
-    expect(canSay(answer)[0]).toMatch(/^We counted bee in 4 fields: no \d+ \(8 watches\), yes \d+ \(8 watches\)\.$/u)
+    expect(canSay(answer)[0]).toMatch(/^We counted bee in 4 fields: no: \d+ \(8 watches\), yes: \d+ \(8 watches\)\.$/u)
     expect(asserted(answer).filter((sentence) => causal.test(sentence) || /associated|higher in/u.test(sentence))).toEqual([])
     expect(answer.next.map(said).join()).toBe('More fields: one with no, one with yes.')
   })

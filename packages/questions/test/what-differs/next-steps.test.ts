@@ -17,7 +17,9 @@ describe('what more counting would do', () => {
     const snapshot = stripProject({ kinds: { bee: { ratio: 1, mean: 8, scatter: 0.4 } }, assigned: 'at random', change })
     const answer = await whatDiffersIn(snapshot, { ...bees, since: dayOf(5), worth: 1.2 })
     expect(['unsettled', 'leaning']).toContain(answer.verdict)
-    expect(answer.next.map(said).join()).toMatch(/more fields like these .* would settle it; more minutes|not to be settled by counting in fields like these/u)
+    expect(answer.next.map(said).join()).toMatch(
+      /more fields like these .* would settle it; more minutes|not to be settled by counting in fields like these/u,
+    )
     checkAnswer(answer)
   })
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { checkAnswer } from '../answer-shape.ts'
-import { cannotSay, canSay, headlineIn, said, stoppedBy, whatDiffersIn } from '../ask.ts'
+import { cannotSay, canSay, headlineIn, said, stoppedBy, whatDiffersIn, whoVisitsIn } from '../ask.ts'
 import { stripProject } from '../projects.ts'
 
 const strips = { between: 'strip', levels: ['no', 'yes'], worth: 2 } as const
@@ -127,5 +127,90 @@ describe('kind against kind in the same watches', () => {
       ['relative/fly/bee', 'shown'],
       ['relative/moth/bee', 'alike'],
     ])
+  })
+})
+
+describe('what cancels is not asked for', () => {
+  const kinds = { bee: { ratio: 3, mean: 20 }, fly: { ratio: 1, mean: 20 } }
+  const asked = { ...strips, kinds: ['bee'], against: 'fly' } as const
+
+  it('a relative count without a single minute is answered as with them, and tells no rate', async () => {
+    const [timed, untimed] = [
+      await whatDiffersIn(stripProject({ kinds }), asked),
+      await whatDiffersIn(stripProject({ kinds, change: () => ({ minutes: null }) }), asked),
+    ]
+    expect(untimed.verdict).toBe('shown')
+    expect(untimed.estimates[0]?.value).toBeCloseTo(timed.estimates[0]?.value ?? 0, 10)
+    expect(untimed.cautions.map(({ code }) => code)).not.toContain('effort-unknown')
+    expect(untimed.figures.map(({ kind }) => kind)).not.toContain('rates-by-level')
+    checkAnswer(untimed)
+  })
+
+  it('a rate without a single minute is blocked, and shares and the relative count of those watches are offered', async () => {
+    const answer = await whatDiffersIn(stripProject({ kinds, change: () => ({ minutes: null }) }), { ...strips, kinds: ['bee'] })
+    expect(answer.verdict).toBe('design-blocks')
+    expect(answer.estimates.find(({ id }) => id === 'relative/bee/yes')?.value).toBeGreaterThan(2)
+    expect(canSay(answer).filter((own) => own.startsWith('Of all visitors counted'))).toHaveLength(2)
+    checkAnswer(answer)
+  })
+
+  it('kinds in the same watches: minutes are not needed; counts outside the window are left out unless asked for', async () => {
+    const cold = (_: unknown, k: number) => ({ minutes: null, ...(k % 4 === 0 ? { temperature: 3 } : {}) })
+    const snapshot = stripProject({ arm: 3, kinds: { bee: { ratio: 1 }, fly: { ratio: 1 } }, change: cold })
+    const of = { between: 'kind', levels: ['bee', 'fly'], worth: 2 } as const
+    const inside = await whatDiffersIn(snapshot, of)
+    expect(inside.verdict).toBe('alike')
+    expect(inside.cautions.map(({ code }) => code)).toEqual(['outside-window'])
+    expect(inside.receipt.rows.selected).toBe(18)
+    expect((await whatDiffersIn(snapshot, { ...of, window: 'all' })).receipt.rows.selected).toBe(24)
+  })
+
+  it.each([{ since: '2031-05-07' }, { against: 'fly' }, { step: 2 }, { expect: 'more' as const }])(
+    'kinds in the same watches take no %j',
+    async (more) => {
+      const asking = whatDiffersIn(faded, { between: 'kind', levels: ['bee', 'fly'], worth: 2, ...more })
+      expect((await stoppedBy(asking)).code).toBe('questions/not-of-kinds')
+    },
+  )
+})
+
+describe('what is offered and adjusted', () => {
+  it('says for what, and stands beside the plain ratio', async () => {
+    // All strips late in the bloom; where it is later still, flies are more.
+    const snapshot = stripProject({
+      kinds: { bee: { ratio: 1, mean: 30 }, fly: { ratio: 1, mean: 30 } },
+      change: (row, k) => {
+        const late = (Math.floor(k / 4) % 6) / 2
+        const tallies = row.tallies as { readonly bee: number; readonly fly: number }
+        return { stage: (isTreated(k) ? 68 : 62) + late, tallies: { ...tallies, fly: Math.round(tallies.fly * 1.3 ** late) } }
+      },
+    })
+    const answer = await whatDiffersIn(snapshot, { ...strips, kinds: ['bee'] })
+    expect(answer.verdict).toBe('design-blocks')
+    const ids = answer.estimates.map(({ id }) => id)
+    expect(ids).toContain('relative/bee/yes/unadjusted')
+    expect(canSay(answer).join()).toMatch(/adjusted for (the )?bloom stage.*; as counted, \d\S* times/u)
+    checkAnswer(answer)
+  })
+})
+
+describe('shares where an absent kind may only not have been written down', () => {
+  it('are among sightings, in words, units and both questions alike', async () => {
+    const snapshot = stripProject({
+      kinds: { bee: { ratio: 1 }, fly: { ratio: 1 } },
+      change: (row, k) => ({
+        zeros: 'not-known',
+        tallies: k % 3 === 0 ? { bee: (row.tallies as { readonly bee: number }).bee } : row.tallies,
+      }),
+    })
+    const blocked = await whatDiffersIn(snapshot, { ...strips, kinds: ['bee'] })
+    expect(blocked.verdict).toBe('design-blocks')
+    expect(canSay(blocked).join()).toContain('Of all sightings (no), over fields')
+    const units = blocked.estimates.filter(({ id }) => id.startsWith('share/')).map(({ unit }) => unit.id)
+    expect(new Set(units)).toEqual(new Set(['questions/unit/share-sightings']))
+    const whole = await whoVisitsIn(snapshot, { by: 'strip' })
+    const shareOf = (answer: typeof whole, id: string) => answer.estimates.find((own) => own.id === id)?.value
+    expect(shareOf(blocked, 'share/bee/no')).toBeCloseTo(shareOf(whole, 'no/share/bee') ?? Number.NaN, 12)
+    expect(canSay(whole).join()).toContain('of all sightings, over fields')
   })
 })

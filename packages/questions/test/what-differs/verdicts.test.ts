@@ -139,6 +139,7 @@ describe('several asked together', () => {
     expect(answer.verdict).toBe('shown')
     expect(estimate(answer, 'ratio/bee/yes/together')).toBeUndefined()
     expect(estimate(answer, 'ratio/fly/yes/together')?.interval.level).toBeCloseTo(1 - 0.05 / 3, 12)
+    expect(answer.method.choices.map(said).join(' ')).toContain('bee was declared primary before counting')
     expect(answer.method.choices.map(said).join(' ')).toContain('3 comparisons asked together')
   })
 
@@ -164,7 +165,7 @@ describe('several asked together', () => {
     const even = stripProject({ kinds: { bee: { ratio: 1 }, fly: { ratio: 1 } } })
     const alike = await whatDiffersIn(even, { ...strips, kinds: ['bee', 'fly'], worth: 2 })
     expect(alike.verdict).toBe('alike')
-    expect(headlineIn(alike)).toBe('2 comparisons asked together: bee, yes against no: alike, fly, yes against no: alike.')
+    expect(headlineIn(alike)).toBe('2 comparisons asked together: bee (yes against no): alike, fly (yes against no): alike.')
   })
 
   it('three levels are two pairs against the reference, and m is kinds times pairs', async () => {

@@ -46,6 +46,25 @@ describe('who-visits', () => {
     checkAnswer(answer)
   })
 
+  it('counts of no known field are no field of their own, and shares tell how many watches they rest on', async () => {
+    const homeless = stripProject({
+      arm: 1,
+      kinds: { bee: { ratio: 1, mean: 10 }, fly: { ratio: 1, mean: 5 } },
+      change: (row, k) => ({
+        field: k % 4 === 0 ? undefined : 'Weir',
+        ...(k === 1 ? { tallies: { bee: 3 } } : {}),
+        ...(row && {}),
+      }),
+    })
+    const answer = await whoVisitsIn(homeless)
+    expect(canSay(answer)[0]).toContain('In 8 watches of one field')
+    expect(answer.method.choices.map(said).join(' ')).toContain('2 counts name no field; left out.')
+    expect(answer.method.name.id).toBe('questions/method/poisson-watches')
+    // Six of a known field, in one of which flies were not looked for.
+    expect(answer.estimates.find(({ id }) => id === 'share/bee')).toMatchObject({ n: 5, counts: 'watches' })
+    checkAnswer(answer)
+  })
+
   it('nobody wrote down how long they watched: no rate, shares all the same', async () => {
     const untimed = stripProject({ arm: 3, kinds: { bee: { ratio: 1 }, fly: { ratio: 1 } }, change: () => ({ minutes: null }) })
     const answer = await whoVisitsIn(untimed)

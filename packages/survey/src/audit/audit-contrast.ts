@@ -1,3 +1,5 @@
+import type { Snapshot } from '@thrum/model'
+import type { Measure } from '../design/design.ts'
 import { durationsDiffer, effortUnknown, levelWithoutEffort } from './effort.ts'
 import { type AuditInput, byGravity, type Finding } from './finding.ts'
 import { flowersNotCounted } from './flowers.ts'
@@ -22,10 +24,8 @@ export function auditContrast(input: AuditInput): readonly Finding[] {
     ...sameBeesHives(input),
     ...sameBeesFields(input),
     ...hivesJustMoved(input),
-    ...(input.relative ? [] : effortUnknown(snapshot, selected, isSnapshot)),
+    ...(input.relative ? [] : ofEffort({ snapshot, selected, entered: rows, measure: design.measure, isSnapshot })),
     ...levelWithoutEffort(input),
-    ...durationsDiffer(snapshot, rows, isSnapshot),
-    ...flowersNotCounted(snapshot, selected, design.measure),
     ...zerosMissing(snapshot, selected),
     ...outsideWindow(input),
     ...outsideBloom(input),
@@ -39,22 +39,44 @@ export function auditContrast(input: AuditInput): readonly Finding[] {
   ])
 }
 
-/** Every finding about the counts behind a plain rate, the gravest first. */
-export function auditRates(
-  input: Pick<AuditInput, 'snapshot' | 'selected' | 'kinds'> & {
-    readonly measure: 'time' | 'flower' | 'area'
-    readonly isSnapshot: boolean
-  },
-): readonly Finding[] {
-  const { snapshot, selected, kinds, measure, isSnapshot } = input
-  return byGravity([
+/** What a rate needs and a relative count does not: minutes, of one length, and flowers where it is per flower. */
+function ofEffort({
+  snapshot,
+  selected,
+  entered,
+  measure,
+  isSnapshot,
+}: {
+  readonly snapshot: Snapshot
+  readonly selected: readonly number[]
+  readonly entered: readonly number[]
+  readonly measure: Measure
+  readonly isSnapshot: boolean
+}): readonly Finding[] {
+  return [
     ...effortUnknown(snapshot, selected, isSnapshot),
-    ...durationsDiffer(snapshot, selected, isSnapshot),
+    ...durationsDiffer(snapshot, entered, isSnapshot),
     ...flowersNotCounted(snapshot, selected, measure),
+  ]
+}
+
+type CountsAudited = Pick<AuditInput, 'snapshot' | 'selected' | 'kinds'>
+
+/** What may be wrong with counts that are compared kind against kind in the same watches: effort cancels. */
+export function auditRelativeCounts({ snapshot, selected, kinds }: CountsAudited): readonly Finding[] {
+  return byGravity([
     ...zerosMissing(snapshot, selected),
     ...saturatedCounts(snapshot, selected, kinds),
     ...waitingCells(snapshot, selected, kinds),
     ...notLookedFor(snapshot, selected, kinds),
     ...unsettledRecords(snapshot),
   ])
+}
+
+/** Every finding about the counts behind a plain rate, the gravest first. */
+export function auditRates(
+  input: CountsAudited & { readonly measure: Measure; readonly isSnapshot: boolean },
+): readonly Finding[] {
+  const { snapshot, selected, measure, isSnapshot } = input
+  return byGravity([...ofEffort({ snapshot, selected, entered: selected, measure, isSnapshot }), ...auditRelativeCounts(input)])
 }

@@ -21,6 +21,8 @@ export interface ContrastAsked {
   readonly measure: Measure
   /** Whether counts made when the insects could not fly are left out. */
   readonly window: 'in' | 'all'
+  /** False where effort cancels (relative counts): counts without it enter all the same. */
+  readonly needsEffort: boolean
   /** Whose weather window holds. */
   readonly kindClass: KindClass
 }
@@ -111,7 +113,7 @@ export function buildDesign(
     else if (since !== null && Number.isNaN(day)) left.add('no-date', row)
     else if (code < 0 && since === null) left.add('no-level', row)
     else if (level < 0 && since === null) left.add('level-not-asked', row)
-    else if (Number.isNaN(effortOf(snapshot, row, asked.measure, unit))) left.add('no-effort', row)
+    else if (asked.needsEffort && Number.isNaN(effortOf(snapshot, row, asked.measure, unit))) left.add('no-effort', row)
     else if (asked.window === 'in' && windowMark(snapshot, row, asked.kindClass) === 'out') left.add('outside-window', row)
     else {
       all.rows[k] = row
@@ -180,6 +182,12 @@ function measuredRows({ measured, asked }: Parts, { rows }: Rows): Measured | nu
   return { name: measured.name, scale: measured.scale, step: asked.step, values }
 }
 
+/** Effort of each row. Where it is not needed, and not known of all, every watch weighs alike. */
+function effortsOf(snapshot: Snapshot, rows: Int32Array, { asked, unit }: Parts): Pick<Design, 'effort' | 'effortKnown'> {
+  const effort = numbersOf(rows, (row) => effortOf(snapshot, row, asked.measure, unit))
+  return effort.some(Number.isNaN) ? { effort: effort.fill(1), effortKnown: false } : { effort, effortKnown: true }
+}
+
 function assemble(snapshot: Snapshot, kept: Rows, parts: Parts): Design {
   const { structure, asked, unit } = parts
   const names = blockNames(snapshot, kept, parts.factor)
@@ -209,7 +217,7 @@ function assemble(snapshot: Snapshot, kept: Rows, parts: Parts): Design {
     fieldOf: kept.fields.map((field) => position.get(field) ?? -1),
     levelOf: kept.levels,
     periodOf: kept.periods,
-    effort: numbersOf(kept.rows, (row) => effortOf(snapshot, row, asked.measure, unit)),
+    ...effortsOf(snapshot, kept.rows, parts),
     minutes: numbersOf(kept.rows, (row) => watchedMinutes(snapshot, row)),
     fields,
     blocks,

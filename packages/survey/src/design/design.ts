@@ -74,6 +74,8 @@ export interface Design {
   readonly periodOf: Int32Array
   /** Effort of each row in the design's measure; always above 0. */
   readonly effort: Float64Array
+  /** False where some effort is not known, and none is needed: then every row weighs 1, and no rate can be told. */
+  readonly effortKnown: boolean
   /** Watched minutes of each row (NaN where only scans are counted). */
   readonly minutes: Float64Array
   readonly fields: readonly DesignField[]
