@@ -4,9 +4,8 @@
 export {
   areStagesFarApart,
   type BloomMark,
-  bloomEdges,
   bloomWindow,
-  isFlowering,
+  isOnScale,
   markBloomStage,
   stageGapAllowed,
 } from './bloom/bloom-stage.ts'

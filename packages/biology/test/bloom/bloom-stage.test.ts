@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { areStagesFarApart, isFlowering, markBloomStage } from '../../src/bloom/bloom-stage.ts'
+import { areStagesFarApart, isOnScale, markBloomStage } from '../../src/bloom/bloom-stage.ts'
 
 describe('markBloomStage', () => {
   it.each([
@@ -17,14 +17,13 @@ describe('markBloomStage', () => {
     expect(markBloomStage(code)).toBe(mark)
   })
 
-  it.each([-1, 100, 64.5, Number.NaN])('refuses %d', (code) => {
-    expect(() => markBloomStage(code)).toThrow(/code is .*from 0 to 99/)
+  it('marks a mean of codes as a code', () => {
+    expect([60.5, 64.5, 67.2, 69.5].map(markBloomStage)).toEqual(['marginal', 'in', 'marginal', 'outside'])
   })
-})
 
-describe('isFlowering', () => {
-  it('is true for principal stage 6 alone', () => {
-    expect([59, 60, 65, 69, 70].map(isFlowering)).toEqual([false, true, true, true, false])
+  it.each([-1, 100, Number.NaN])('refuses %d, which is not on the scale', (code) => {
+    expect(isOnScale(code)).toBe(false)
+    expect(() => markBloomStage(code)).toThrow(/code is .*expected 0 to 99/)
   })
 })
 

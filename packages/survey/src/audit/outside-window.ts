@@ -1,5 +1,6 @@
-import { bloomEdges, bloomWindow, stageGapAllowed } from '@thrum/biology'
+import { areStagesFarApart, bloomWindow, stageGapAllowed } from '@thrum/biology'
 import { saying } from '@thrum/model/ground'
+import { isOutsideBloom } from '../design/bloom.ts'
 import { nuisancesOf } from '../nuisance/nuisance.ts'
 import { levelsEmptiedBy } from './emptied-levels.ts'
 import { type AuditInput, type Finding, softened } from './finding.ts'
@@ -51,7 +52,7 @@ export function stagesApart(input: AuditInput, adjusted: readonly string[]): rea
     .filter((mean) => !Number.isNaN(mean))
   const low = means.reduce((a, b) => Math.min(a, b), Number.POSITIVE_INFINITY)
   const high = means.reduce((a, b) => Math.max(a, b), Number.NEGATIVE_INFINITY)
-  if (!(high - low > stageGapAllowed)) return []
+  if (means.length < 2 || !areStagesFarApart(low, high)) return []
   const finding: Finding = {
     code: 'stages-apart',
     severity: 'block',
@@ -64,11 +65,7 @@ export function stagesApart(input: AuditInput, adjusted: readonly string[]): rea
 
 /** Counts at stages at which a crop has hardly any flowers open, or none (methods 1.4). */
 export function outsideBloom({ snapshot, design }: AuditInput): readonly Finding[] {
-  const { stage } = snapshot.tables.count.columns
-  const rows = Array.from(design.rows).filter((row) => {
-    const code = stage.values[row] ?? Number.NaN
-    return bloomEdges.includes(code) || code < bloomWindow.from || code > bloomWindow.to
-  })
+  const rows = Array.from(design.rows).filter((row) => isOutsideBloom(snapshot, row))
   if (rows.length === 0 || design.factor?.about === 'stage') return []
   return [
     {

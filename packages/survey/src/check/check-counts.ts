@@ -1,9 +1,10 @@
-import { bloomWindow, kindClasses } from '@thrum/biology'
+import { kindClasses } from '@thrum/biology'
 import { mark, markAt, numberAt, type Snapshot, textAt } from '@thrum/model'
 import { saying } from '@thrum/model/ground'
 import { durationsDiffer, effortUnknown } from '../audit/effort.ts'
 import { byGravity, type Finding } from '../audit/finding.ts'
 import { saturatedCounts, unsettledRecords, zerosMissing } from '../audit/records.ts'
+import { isOutsideBloom } from '../design/bloom.ts'
 import { watchedMinutes } from '../design/effort.ts'
 import { classOf, kindSet } from '../selection/kind-set.ts'
 
@@ -105,14 +106,13 @@ const enteredTwice: Rule = ({ tables }, rows) => {
 }
 
 /** Counts at stages at which hardly any flower is open, or none (methods 1.4). */
-const outsideBloom: Rule = ({ tables }, rows) => {
-  const stages = tables.count.columns.stage.values
-  const outside = rows.filter((row) => {
-    const code = stages[row] ?? Number.NaN
-    return code < bloomWindow.from || code > bloomWindow.to
-  })
-  return found('outside-bloom', 'note', outside, tables.count.rows)
-}
+const outsideBloom: Rule = (snapshot, rows) =>
+  found(
+    'outside-bloom',
+    'note',
+    rows.filter((row) => isOutsideBloom(snapshot, row)),
+    snapshot.tables.count.rows,
+  )
 
 /** A general kind beside one it may hold ("bumble bee" beside "Bombus terrestris"): is it their sum, or the rest? */
 const kindsMixed: Rule = (snapshot, rows) => {
