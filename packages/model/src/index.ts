@@ -70,6 +70,7 @@ export { type ReadFact, readFact } from './facts/read-fact.ts'
 export { type CellHistory, type CellStep, cellHistories, isContested } from './fold/corrections.ts'
 export { dayNumber, isoDate } from './fold/day.ts'
 export { foldAsked, foldFacts, isAboutAsking } from './fold/fold-facts.ts'
+export { countedSheets, sheetKinds } from './fold/sheets.ts'
 // Options of questions, declared once
 export type { Offer, OptionDeclaration, OptionsOf, OptionsSpec } from './options/declaration.ts'
 export { optionsSchema, type RawOption, readOptions, splitList } from './options/read-options.ts'

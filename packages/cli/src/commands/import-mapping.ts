@@ -5,6 +5,7 @@ import {
   parseMapping,
   proposeMapping,
   readSheet,
+  type Sheet,
 } from '@thrum/exchange'
 import { splitList } from '@thrum/model'
 import { ThrumError } from '@thrum/model/ground'
@@ -78,11 +79,14 @@ export interface MappingMade {
   readonly mapping: Mapping
   readonly reasons: readonly ProposalReason[]
   readonly questions: readonly ProposalQuestion[]
+  /** The file as it was read for proposing; null where nothing was proposed. */
+  readonly sheet: Sheet | null
 }
 
 /** The mapping kept beside the file, or one proposed from its headers and values; what was said on the line comes last. */
 export function mappingFor(bytes: Uint8Array, kept: Mapping | null, given: Arguments): MappingMade {
-  if (kept !== null) return { mapping: withSaid(kept, given), reasons: [], questions: [] }
-  const { mapping, reasons, questions } = proposeMapping(readSheet(bytes))
-  return { mapping: withSaid(mapping, given), reasons, questions }
+  if (kept !== null) return { mapping: withSaid(kept, given), reasons: [], questions: [], sheet: null }
+  const sheet = readSheet(bytes)
+  const { mapping, reasons, questions } = proposeMapping(sheet)
+  return { mapping: withSaid(mapping, given), reasons, questions, sheet }
 }

@@ -146,7 +146,7 @@ export const importCommand: Command = {
       const made = mappingFor(bytes, own ?? (await earlierMapping(project, path, options)), given)
       // Kept before the rows are read, so that a file that cannot be read yet leaves something to mend.
       keepMapping(mappingPath, made.mapping)
-      const offered = await offerCounts(bytes, made.mapping, terminal.work)
+      const offered = await offerCounts(bytes, made.mapping, terminal.work, made.sheet)
       const mended = await offerMended(project, path, offered, options)
       show(terminal, path, made, offered, mended, mappingPath)
       const result = (state: 'offered' | 'accepted' | 'known', done: readonly Saying[]): ExitCode => {

@@ -52,6 +52,11 @@ export function readSheet(bytes: Uint8Array, facts: FileFacts = {}): Sheet {
   }
 }
 
+/** True where nothing is said about the file that reading it by detection could have found otherwise. */
+export function isReadByDetection({ encoding, delimiter, header }: FileFacts = {}): boolean {
+  return encoding === undefined && delimiter === undefined && header === undefined
+}
+
 function delimiterNote(delimiter: Sheet['delimiter']): Saying[] {
   return delimiter === ',' ? [] : [saying('exchange/note/delimiter', { delimiter: delimiter === '\t' ? 'tab' : delimiter })]
 }

@@ -1,6 +1,15 @@
 import { basename } from 'node:path'
-import { type CountsRead, type Mapping, readCounts, readSheet, type Sheet, sheetFacts, sheetId } from '@thrum/exchange'
-import { rowsBrought } from '@thrum/model'
+import {
+  type CountsRead,
+  isReadByDetection,
+  type Mapping,
+  readCounts,
+  readSheet,
+  type Sheet,
+  sheetFacts,
+  sheetId,
+} from '@thrum/exchange'
+import { countedSheets, type Fact, rowsBrought, sheetKinds } from '@thrum/model'
 import { type LongWork, ThrumError } from '@thrum/model/ground'
 import { type Project, requireWritable } from '../project/project.ts'
 
@@ -14,10 +23,16 @@ export interface CountsOffered {
 /**
  * Reads a file of counts under a mapping.
  *
+ * @param found the same file as it was read by detection, where it was: it is not read again unless the mapping says otherwise
  * @throws ThrumError exchange/... where the file cannot be read as a whole; nothing was written
  */
-export async function offerCounts(bytes: Uint8Array, mapping: Mapping, work: LongWork): Promise<CountsOffered> {
-  const sheet = readSheet(bytes, mapping.file)
+export async function offerCounts(
+  bytes: Uint8Array,
+  mapping: Mapping,
+  work: LongWork,
+  found: Sheet | null = null,
+): Promise<CountsOffered> {
+  const sheet = found !== null && isReadByDetection(mapping.file) ? found : readSheet(bytes, mapping.file)
   await work.breathe()
   return { sheet, mapping, read: await readCounts(sheet, mapping, work) }
 }
@@ -69,8 +84,17 @@ export async function bringCounts(
     work.onProgress?.({ done: rows, total: offered.read.counts + offered.read.tallies, unit: 'rows' })
     await work.breathe()
   }
-  if (!(await project.snapshot()).sheets.some((own) => own.sheet === sheet)) {
+  if (!(await countedIn(project.log)).has(sheet)) {
     throw new ThrumError('host/not-counted', { file: basename(path) })
   }
   return { added: true, batches, kept }
+}
+
+/** Sheets that count in a log; their rows are not unpacked. */
+async function countedIn(log: Project['log']): Promise<ReadonlySet<string>> {
+  const facts: Fact[] = []
+  for await (const chunk of log.factsAfter(0, { kinds: sheetKinds })) {
+    for (const fact of chunk) facts.push({ ...fact, data: null })
+  }
+  return countedSheets(facts)
 }

@@ -1,11 +1,11 @@
 import { unpackColumns } from '../columns/codec.ts'
 import type { Fact } from '../facts/fact.ts'
-import { type BodyOf, rowsBrought, sheetAccepted, sheetDiscarded, sheetRead } from '../facts/kinds.ts'
+import { type BodyOf, redacted, rowsBrought, sheetAccepted, sheetDiscarded, sheetRead, withdrawn } from '../facts/kinds.ts'
 import { isOfSheet } from '../facts/of-sheet.ts'
 import type { Sheet } from '../snapshot/snapshot.ts'
 import { isTableName, type TableName } from '../tables/declarations.ts'
 import type { Block } from '../tables/table-builder.ts'
-import type { ReadLog } from './read-log.ts'
+import { type ReadLog, readLog } from './read-log.ts'
 
 export interface AcceptedSheets {
   readonly sheets: readonly Sheet[]
@@ -90,4 +90,14 @@ export function acceptedSheets(log: ReadLog): AcceptedSheets {
     blocks.set(body.table, list)
   }
   return { sheets, unfinished, blocks }
+}
+
+/** Kinds of facts on which it hangs whether a sheet counts. */
+export const sheetKinds: readonly string[] = [sheetRead, rowsBrought, sheetAccepted, sheetDiscarded, withdrawn, redacted].map(
+  ({ kind }) => kind,
+)
+
+/** The names of the sheets that count, from facts of these kinds, with the bytes of their batches or without. */
+export function countedSheets(facts: Iterable<Fact>): ReadonlySet<string> {
+  return new Set(acceptedSheets(readLog(facts)).sheets.map(({ sheet }) => sheet))
 }
