@@ -9,14 +9,8 @@ declare module 'papaparse' {
   const Papa: {
     parse(
       text: string,
-      options: {
-        readonly delimiter: string
-        readonly newline: '\n'
-        readonly quoteChar: string
-        readonly chunkSize: number
-        readonly chunk: (results: { readonly data: string[][] }) => void
-      },
-    ): void
+      options: { readonly delimiter: string; readonly newline: '\n'; readonly quoteChar: string },
+    ): { readonly data: readonly (readonly string[])[] }
   }
   export = Papa
 }

@@ -60,9 +60,23 @@ function closingQuote(text: string, open: number, delimiter: Delimiter): number 
   return -1
 }
 
-function stretches(text: string, delimiter: Delimiter): Stretch[] {
-  const found: Stretch[] = []
+/** Characters of a stretch, about: its rows are in memory at once. */
+const stretchLength = 256 * 1024
+
+/** The text in stretches that end with a line: cut where no quote is open, and around lines whose quote never closes. */
+function* stretches(text: string, delimiter: Delimiter): Generator<Stretch> {
   let from = 0
+  /** From here on no cell has opened with a quote so far. */
+  let plain = 0
+  /** Stretches that end before `until`, which stands before any further cell with a quote. */
+  function* cutBefore(until: number): Generator<Stretch> {
+    for (;;) {
+      const end = text.indexOf('\n', Math.max(from + stretchLength, plain))
+      if (end < 0 || end >= until) return
+      yield { from, to: end + 1, quotes: true }
+      from = end + 1
+    }
+  }
   for (let at = text.indexOf('"'); at >= 0; ) {
     const before = at === 0 ? '\n' : text[at - 1]
     const opens = before === '\n' || before === delimiter
@@ -70,25 +84,26 @@ function stretches(text: string, delimiter: Delimiter): Stretch[] {
       at = text.indexOf('"', at + 1)
       continue
     }
+    yield* cutBefore(at)
     const close = closingQuote(text, at, delimiter)
     if (close >= 0) {
+      plain = close + 1
       at = text.indexOf('"', close + 1)
       continue
     }
     const start = text.lastIndexOf('\n', at) + 1
     const end = text.indexOf('\n', at)
     const to = end < 0 ? text.length : end + 1
-    if (start > from) found.push({ from, to: start, quotes: true })
-    found.push({ from: start, to, quotes: false })
+    if (start > from) yield { from, to: start, quotes: true }
+    yield { from: start, to, quotes: false }
     from = to
+    plain = to
     at = text.indexOf('"', to)
   }
-  if (from < text.length) found.push({ from, to: text.length, quotes: true })
-  return found
+  yield* cutBefore(text.length)
+  if (from < text.length) yield { from, to: text.length, quotes: true }
 }
 
-/** Characters of a piece handed to the parser at once: keeps its rows few at any moment. */
-const pieceLength = 256 * 1024
 /** A character that no text of ours holds stands for "no quotes here". */
 const noQuote = '\u{10ffff}'
 
@@ -106,25 +121,16 @@ export function splitCells(text: string, delimiter: Delimiter, take: LineTaker, 
     const ended = text[stretch.to - 1] === '\n'
     // The parser would read the end of a last line as one more, empty line.
     const piece = text.slice(stretch.from, ended ? stretch.to - 1 : stretch.to)
-    const rows = (data: string[][]): void => {
-      for (const cells of data) {
-        if (mostLines === undefined || taken < mostLines) take(cells, line, !stretch.quotes)
-        taken++
-        line++
-        if (stretch.quotes) for (const cell of cells) line += linesInside(cell)
-      }
+    // One whole stretch at a time: in pieces of its own choosing the parser would keep the rows of all of them to the end.
+    const quoteChar = stretch.quotes ? '"' : noQuote
+    const data = piece === '' ? [['']] : Papa.parse(piece, { delimiter, newline: '\n', quoteChar }).data
+    for (const cells of data) {
+      if (mostLines !== undefined && taken >= mostLines) return
+      take(cells, line, !stretch.quotes)
+      taken++
+      line++
+      if (stretch.quotes) for (const cell of cells) line += linesInside(cell)
     }
-    if (piece === '') rows([['']])
-    else {
-      Papa.parse(piece, {
-        delimiter,
-        newline: '\n',
-        quoteChar: stretch.quotes ? '"' : noQuote,
-        chunkSize: pieceLength,
-        chunk: (results) => rows(results.data),
-      })
-    }
-    if (mostLines !== undefined && taken >= mostLines) return
   }
 }
 

@@ -71,4 +71,24 @@ describe('splitCells', () => {
     expect(taken).toHaveLength(60_000)
     expect(taken[59_999]).toEqual({ cells: ['59999', 'x59999'], line: 60_000, stray: false })
   })
+
+  it.each([
+    ['no quotes at all', () => ''],
+    ['now and then a cell over several lines', (k: number) => (k % 97 === 0 ? `a\nb "${k}"\n\nc` : '')],
+    ['each cell over several lines', (k: number) => `"\n${'line\n'.repeat(k % 9)},`],
+    ['long cells, many to a stretch', (k: number) => (k % 10 === 3 ? `${'x'.repeat(k % 4000)}\n"` : '')],
+  ])('a long text is cut between its rows only: %s', (_, noteOf) => {
+    const rows = Array.from({ length: 30_000 }, (_, k) => [`field ${k}`, noteOf(k), `${k % 12}`])
+    const text = rows.map((cells) => cells.map((cell) => quoted(cell, ',')).join(',')).join('\n')
+    let line = 1
+    const expected = rows.map((cells) => {
+      const own = { cells, line, stray: false }
+      line += cells.join('').split('\n').length
+      return own
+    })
+    const taken = split(text)
+    expect(taken).toHaveLength(rows.length)
+    for (const [k, own] of expected.entries())
+      if (taken[k]?.line !== own.line || taken[k].cells.join('|') !== own.cells.join('|')) expect(taken[k]).toEqual(own)
+  })
 })
