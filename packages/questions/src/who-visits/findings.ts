@@ -22,11 +22,5 @@ export function clumped(asked: VisitCase): readonly Finding[] {
 
 /** Counts made when the insects could not fly. */
 export function outside(asked: VisitCase): readonly Finding[] {
-  const left = asked.groups.flatMap((group) =>
-    group.rates.flatMap(({ rows }) => {
-      const flying = new Set(rows)
-      return group.rows.filter((row) => !flying.has(row))
-    }),
-  )
-  return leftOutOfWindow([...new Set(left)])
+  return leftOutOfWindow([...new Set(asked.groups.flatMap(({ rates }) => rates.flatMap((own) => own.outside)))])
 }

@@ -28,6 +28,8 @@ export type WhoVisitsOptions = OptionsOf<typeof whoVisitsOptions>
 export interface KindRate {
   readonly kind: KindSet
   readonly rows: readonly number[]
+  /** Counts of the group made when this kind could not fly. */
+  readonly outside: readonly number[]
   readonly data: RateData
   /** Null where no count of it has effort. */
   readonly rate: FieldRate | null
@@ -62,8 +64,11 @@ function kindsOf(snapshot: Snapshot, options: WhoVisitsOptions): readonly KindSe
 
 /** How many fields these counts were made in; counts of an unknown field are of none. */
 export function fieldsOf(snapshot: Snapshot, rows: readonly number[]): number {
-  const fields = new Set(rows.map((row) => snapshot.countField[row] ?? -1))
-  fields.delete(-1)
+  const fields = new Set<number>()
+  for (const row of rows) {
+    const field = snapshot.countField[row] ?? -1
+    if (field >= 0) fields.add(field)
+  }
   return fields.size
 }
 
@@ -91,10 +96,11 @@ export function visitCase(snapshot: Snapshot, options: WhoVisitsOptions): VisitC
   const sightingsOnly = areSightingsOnly(snapshot, all)
   const groups = groupRows(snapshot, all, options.by).map(({ name, rows }): VisitGroup => {
     const rates = kinds.map((kind): KindRate => {
-      const flying =
-        (options.window ?? 'in') === 'all' ? rows : rows.filter((row) => windowMark(snapshot, row, kind.class) !== 'out')
+      const outside =
+        (options.window ?? 'in') === 'all' ? [] : rows.filter((row) => windowMark(snapshot, row, kind.class) === 'out')
+      const flying = outside.length === 0 ? rows : rows.filter((row) => windowMark(snapshot, row, kind.class) !== 'out')
       const data = rateData(snapshot, flying, talliesOf(snapshot, kind), measure, selected.unit)
-      return { kind, rows: flying, data, rate: data.fields.length === 0 || sightingsOnly ? null : fieldRate(data) }
+      return { kind, rows: flying, outside, data, rate: data.fields.length === 0 || sightingsOnly ? null : fieldRate(data) }
     })
     const shared = sharedCounts(snapshot, rows, sightingsOnly)
     return { name, rows, rates, shared, shares: sharesOf(shared, kinds) }
