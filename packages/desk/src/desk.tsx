@@ -1,0 +1,44 @@
+import { QueryClient, QueryClientProvider } from '@tanstack/react-query'
+import { createRootRoute, createRoute, createRouter, RouterProvider } from '@tanstack/react-router'
+import { CountsPage } from './counts/counts-page.tsx'
+import { Connected } from './frame/connection.tsx'
+import { Frame } from './frame/frame.tsx'
+import { readAsking } from './questions/asking.ts'
+import { QuestionsPage } from './questions/questions-page.tsx'
+import { TablesPage } from './tables/tables-page.tsx'
+
+const root = createRootRoute({ component: Frame })
+export const questionsRoute = createRoute({
+  getParentRoute: () => root,
+  path: '/',
+  component: QuestionsPage,
+  validateSearch: readAsking,
+})
+export const countsRoute = createRoute({
+  getParentRoute: () => root,
+  path: '/counts',
+  component: CountsPage,
+  validateSearch: (search: { readonly rows?: unknown }): { readonly rows?: readonly string[] } =>
+    Array.isArray(search.rows) ? { rows: search.rows.map(String) } : {},
+})
+const tablesRoute = createRoute({ getParentRoute: () => root, path: '/tables', component: TablesPage })
+
+const router = createRouter({ routeTree: root.addChildren([questionsRoute, countsRoute, tablesRoute]) })
+const queries = new QueryClient({ defaultOptions: { queries: { retry: false, refetchOnWindowFocus: false } } })
+
+declare module '@tanstack/react-router' {
+  interface Register {
+    router: typeof router
+  }
+}
+
+/** The whole desk. */
+export function Desk() {
+  return (
+    <QueryClientProvider client={queries}>
+      <Connected>
+        <RouterProvider router={router} />
+      </Connected>
+    </QueryClientProvider>
+  )
+}

@@ -1,0 +1,66 @@
+import { key } from './key.ts'
+
+/** What the server refused, or that it could not be reached: with what to do. */
+export class DoorError extends Error {
+  readonly code: string
+  readonly remedy: string
+
+  constructor(code: string, text: string, remedy: string) {
+    super(text)
+    this.code = code
+    this.remedy = remedy
+  }
+}
+
+interface Told {
+  readonly code?: string
+  readonly text?: string
+  readonly remedy?: string
+}
+
+async function refusal(reply: Response): Promise<DoorError> {
+  const told: Told = await reply.json().catch(() => ({}))
+  return new DoorError(told.code ?? `status-${reply.status}`, told.text ?? reply.statusText, told.remedy ?? '')
+}
+
+/** One request to the server of this page. @throws DoorError; `gone` where the server cannot be reached */
+export async function request(path: string, options: RequestInit = {}): Promise<Response> {
+  let reply: Response
+  try {
+    reply = await fetch(`/api/${path}`, { ...options, headers: { ...options.headers, 'x-thrum-token': key() } })
+  } catch (error) {
+    if (error instanceof DOMException && error.name === 'AbortError') throw error
+    throw new DoorError('gone', '', '')
+  }
+  if (!reply.ok) throw await refusal(reply)
+  return reply
+}
+
+export async function get<T>(path: string): Promise<T> {
+  return (await (await request(path)).json()) as T
+}
+
+export async function send<T>(path: string, body: unknown, options: RequestInit = {}): Promise<T> {
+  const reply = await request(path, {
+    method: 'POST',
+    ...options,
+    headers: { 'content-type': 'application/json' },
+    body: JSON.stringify(body),
+  })
+  return (await reply.json()) as T
+}
+
+/** Bytes of a file the server makes, handed to the person. */
+export async function download(path: string, body: unknown, name: string): Promise<void> {
+  const reply = await request(path, {
+    method: 'POST',
+    headers: { 'content-type': 'application/json' },
+    body: JSON.stringify(body),
+  })
+  const address = URL.createObjectURL(await reply.blob())
+  const link = document.createElement('a')
+  link.href = address
+  link.download = name
+  link.click()
+  URL.revokeObjectURL(address)
+}

@@ -1,0 +1,36 @@
+import type { Theme } from '@thrum/report'
+import { useSyncExternalStore } from 'react'
+
+/** Light or dark: as the machine says, or as the person chose here. */
+const place = 'thrum-look'
+const dark = matchMedia('(prefers-color-scheme: dark)')
+const listeners = new Set<() => void>()
+
+const chosen = (): Theme | null => {
+  const kept = localStorage.getItem(place)
+  return kept === 'light' || kept === 'dark' ? kept : null
+}
+
+export const look = (): Theme => chosen() ?? (dark.matches ? 'dark' : 'light')
+
+function show(): void {
+  document.documentElement.dataset.look = look()
+  for (const listener of listeners) listener()
+}
+
+export function choose(theme: Theme): void {
+  localStorage.setItem(place, theme)
+  show()
+}
+
+export function startLook(): void {
+  dark.addEventListener('change', show)
+  show()
+}
+
+export function useLook(): Theme {
+  return useSyncExternalStore((listener) => {
+    listeners.add(listener)
+    return () => listeners.delete(listener)
+  }, look)
+}

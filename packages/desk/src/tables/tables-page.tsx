@@ -1,0 +1,120 @@
+import { useQueryClient } from '@tanstack/react-query'
+import { Link } from '@tanstack/react-router'
+import { type DragEvent, useState } from 'react'
+import { request, send } from '../door/request.ts'
+import { Trouble } from '../frame/trouble.tsx'
+import { useSay } from '../say/speaker.tsx'
+import { OfferPart } from './offer-part.tsx'
+import type { Brought, Offered } from './offered.ts'
+
+type State =
+  | { readonly is: 'waiting' }
+  | { readonly is: 'reading'; readonly file: string }
+  | { readonly is: 'offered'; readonly file: string; readonly offered: Offered; readonly busy: boolean }
+  | { readonly is: 'brought'; readonly brought: Brought }
+
+/** Bringing a table: the file, what each column is and each row becomes, and one acceptance. */
+export function TablesPage() {
+  const say = useSay()
+  const queries = useQueryClient()
+  const [state, setState] = useState<State>({ is: 'waiting' })
+  const [trouble, setTrouble] = useState<unknown>(null)
+  const [isOver, setOver] = useState(false)
+
+  const read = async (file: File): Promise<void> => {
+    setTrouble(null)
+    setState({ is: 'reading', file: file.name })
+    try {
+      const reply = await request(`tables?name=${encodeURIComponent(file.name)}`, {
+        method: 'POST',
+        headers: { 'content-type': 'application/octet-stream' },
+        body: file,
+      })
+      setState({ is: 'offered', file: file.name, offered: (await reply.json()) as Offered, busy: false })
+    } catch (error) {
+      setTrouble(error)
+      setState({ is: 'waiting' })
+    }
+  }
+  const remap = async (offered: Offered, mapping: Offered['mapping'], file: string): Promise<void> => {
+    setTrouble(null)
+    setState({ is: 'offered', file, offered, busy: true })
+    try {
+      const changed = await send<Offered>(`tables/${offered.table}/offer`, { mapping })
+      setState({ is: 'offered', file, offered: changed, busy: false })
+    } catch (error) {
+      setTrouble(error)
+      setState({ is: 'offered', file, offered, busy: false })
+    }
+  }
+  const accept = async (offered: Offered, file: string): Promise<void> => {
+    setTrouble(null)
+    setState({ is: 'offered', file, offered, busy: true })
+    try {
+      const brought = await send<Brought>(`tables/${offered.table}/accept`, { mapping: offered.mapping })
+      setState({ is: 'brought', brought })
+      await queries.invalidateQueries()
+    } catch (error) {
+      setTrouble(error)
+      setState({ is: 'offered', file, offered, busy: false })
+    }
+  }
+  const drop = (event: DragEvent): void => {
+    event.preventDefault()
+    setOver(false)
+    const [file] = event.dataTransfer.files
+    if (file !== undefined) void read(file)
+  }
+  return (
+    // biome-ignore lint/a11y/noStaticElementInteractions: the button below chooses a file without dragging
+    <div
+      className={isOver ? 'tables over' : 'tables'}
+      onDragOver={(event) => {
+        event.preventDefault()
+        setOver(true)
+      }}
+      onDragLeave={() => setOver(false)}
+      onDrop={drop}
+    >
+      <title>{`${say('tables')} – Thrum`}</title>
+      <h1>{say('tables')}</h1>
+      {state.is === 'waiting' || state.is === 'brought' ? (
+        <label className="drop">
+          <span>{say('tables/drop')}</span> <span className="link">{say('tables/choose')}</span>
+          <input
+            type="file"
+            accept=".csv,.tsv,.txt,text/csv"
+            onChange={({ target }) => {
+              const [file] = target.files ?? []
+              if (file !== undefined) void read(file)
+            }}
+          />
+          <span className="note">{say('tables/first')}</span>
+        </label>
+      ) : null}
+      {state.is === 'reading' ? <p role="status">{say('tables/reading', { file: state.file })}</p> : null}
+      {trouble === null ? null : <Trouble error={trouble} />}
+      {state.is === 'offered' ? (
+        <OfferPart
+          file={state.file}
+          offered={state.offered}
+          isBusy={state.busy}
+          onMapping={(mapping) => void remap(state.offered, mapping, state.file)}
+          onAccept={() => void accept(state.offered, state.file)}
+          onOther={() => {
+            void request(`tables/${state.offered.table}`, { method: 'DELETE' }).catch(() => undefined)
+            setState({ is: 'waiting' })
+          }}
+        />
+      ) : null}
+      {state.is === 'brought' ? (
+        <p role="status" className="brought">
+          {state.brought.sentences.join(' ')}{' '}
+          <Link to="/" className="button">
+            {say('tables/ask')}
+          </Link>
+        </p>
+      ) : null}
+    </div>
+  )
+}

@@ -1,0 +1,2 @@
+/** Style sheets are taken in for what they do. */
+declare module '*.css'
