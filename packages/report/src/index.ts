@@ -1,6 +1,6 @@
 // Figures
 export { type DrawnAnswer, drawAnswer } from './figure/draw-answer.ts'
-export { type DrawnFigure, drawFigure, type FigureSettings } from './figure/draw-figure.ts'
+export { type DrawnFigure, drawFigure, type FigureSettings, marginOf as figureMargin } from './figure/draw-figure.ts'
 export type { Theme } from './figure/ink.ts'
 export type { TableView } from './figure/plate.ts'
 // Plain text and the machine form

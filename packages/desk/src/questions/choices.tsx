@@ -17,6 +17,7 @@ export function OneOf({
   none,
   onChoose,
   isWanting = false,
+  wanting = '…',
 }: {
   readonly label: string
   readonly choices: readonly Choice[]
@@ -25,10 +26,12 @@ export function OneOf({
   readonly none?: string
   readonly onChoose: (value: string | undefined) => void
   readonly isWanting?: boolean
+  /** What stands there before one is chosen. */
+  readonly wanting?: string
 }) {
   const name = useId()
   const all = none === undefined ? choices : [{ value: '', label: none }, ...choices]
-  const shown = all.find(({ value }) => value === (chosen ?? ''))?.label ?? chosen ?? '…'
+  const shown = all.find(({ value }) => value === (chosen ?? ''))?.label ?? chosen ?? wanting
   return (
     <Blank label={label} value={shown} isWanting={isWanting}>
       {(close) =>
@@ -175,9 +178,12 @@ export function Day({
   const shown =
     chosen === undefined
       ? none
-      : new Intl.DateTimeFormat(say.language === 'en' ? 'en-GB' : say.language, { dateStyle: 'long', timeZone: 'UTC' }).format(
-          new Date(chosen),
-        )
+      : say('blank/since/on', {
+          day: new Intl.DateTimeFormat(say.language === 'en' ? 'en-GB' : say.language, {
+            dateStyle: 'long',
+            timeZone: 'UTC',
+          }).format(new Date(chosen)),
+        })
   return (
     <Blank label={label} value={shown}>
       {(close) => (

@@ -7,11 +7,14 @@ export function Conditions({
   label,
   chosen,
   none,
+  some,
   onChoose,
 }: {
   readonly label: string
   readonly chosen: readonly string[]
   readonly none: string
+  /** Words around those there are. */
+  readonly some: string
   readonly onChoose: (conditions: readonly string[]) => void
 }) {
   const say = useSay()
@@ -24,7 +27,7 @@ export function Conditions({
     setTyped('')
   }
   return (
-    <Blank label={label} value={chosen.length === 0 ? none : list.format(chosen)}>
+    <Blank label={label} value={chosen.length === 0 ? none : say(some, { conditions: list.format(chosen) })}>
       {(close) => (
         <>
           {chosen.map((own) => (

@@ -1,5 +1,5 @@
 import type { Figure } from '@thrum/model'
-import { drawFigure } from '@thrum/report'
+import { drawFigure, figureMargin } from '@thrum/report'
 import { useEffect, useRef, useState } from 'react'
 import { useLook } from '../frame/look.ts'
 import { Scroll } from '../frame/scroll.tsx'
@@ -67,7 +67,7 @@ export function Drawing({ figure }: { readonly figure: Figure }) {
   const [place, width] = useWidth()
   return (
     <figure className="figure" ref={place}>
-      {width === 0 ? null : <Drawn figure={figure} width={width} />}
+      {width === 0 ? null : <Drawn figure={figure} width={width + 2 * figureMargin(width)} />}
     </figure>
   )
 }

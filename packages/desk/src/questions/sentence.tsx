@@ -110,7 +110,7 @@ function useBlanks({ project, asking, onChange }: Filling) {
     against: (
       <OneOf
         label={say('blank/against')}
-        choices={kinds}
+        choices={kinds.map((own) => ({ ...own, label: say('blank/against/each', { kind: own.value }) }))}
         chosen={text(o.against)}
         none={say('blank/against/none')}
         onChoose={(against) => set({ against })}
@@ -137,6 +137,7 @@ function useBlanks({ project, asking, onChange }: Filling) {
         label={say('blank/where')}
         chosen={texts(o.where)}
         none={say('blank/where/none')}
+        some="blank/where/some"
         onChoose={(where) => set({ where })}
       />
     ),
@@ -145,6 +146,7 @@ function useBlanks({ project, asking, onChange }: Filling) {
         label={say('blank/except')}
         chosen={texts(o.except)}
         none={say('blank/except/none')}
+        some="blank/except/some"
         onChoose={(except) => set({ except })}
       />
     ),
@@ -184,6 +186,7 @@ export function Sentence(filling: Filling) {
       choices={questions.map((value) => ({ value, label: say(`blank/question/${value}`) }))}
       chosen={asking.q}
       isWanting={asking.q === undefined}
+      wanting={say('blank/question/none')}
       onChoose={(q) => onChange(q === undefined ? {} : withOption({ q: q as QuestionName }, {}))}
     />
   )

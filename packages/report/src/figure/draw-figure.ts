@@ -30,6 +30,7 @@ export interface DrawnFigure {
 /** No drawing is narrower than this [px]. */
 export const narrowest = 280
 
+/** Room left around a drawing [px]; a page that has a margin of its own lets the drawing reach into it by as much. */
 export const marginOf = (width: number): number => (width < 520 ? 16 : 28)
 
 export function pageWidth({ width }: FigureSettings): number {
