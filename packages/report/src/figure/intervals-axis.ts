@@ -1,6 +1,7 @@
 import type { IntervalsFigure } from '@thrum/model'
+import { roundWords } from '../print/numbers.ts'
 import { type Axis, across, layAxis } from './axis.ts'
-import { valueWords } from './interval-words.ts'
+import { numberScale } from './interval-words.ts'
 
 /** A limit this many times beyond all values and the band [1] is told by an arrow, not by a longer axis. */
 const beyond = 6
@@ -44,6 +45,6 @@ export function intervalsAxis(figure: IntervalsFigure, from: number, to: number)
   const ends = scale === 'log' ? logEnds(figure) : plainEnds(figure)
   return layAxis(
     { scale: scale === 'log' ? 'log' : 'linear', ...ends, from, to },
-    { room: across, say: (value) => valueWords(value, scale), within: [-14, to + 24] },
+    { room: across, say: (value) => roundWords(value, numberScale(scale)), within: [-14, to + 24] },
   )
 }

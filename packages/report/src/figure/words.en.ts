@@ -23,6 +23,7 @@ export const words: Words = {
   'report/figure/intervals/more': 'more →',
   'report/figure/intervals/told': '{label}: {value}{range, select, none {} other { ({range})}}',
   'report/figure/intervals/caption': 'Mark: estimate; line: its interval.',
+  'report/figure/intervals/caption/mark': 'Mark: estimate.',
   'report/figure/intervals/caption/beside': 'Full marks: what was asked; open marks: beside it, for comparison.',
   'report/figure/intervals/caption/arrow': 'Arrow: the line goes on.',
   'report/figure/intervals/caption/band': 'Shaded: ratios from {low} to {high}, too small to act on.',

@@ -129,8 +129,15 @@ describe('intervals', () => {
   it('ends in an arrow where a limit is missing or beyond the axis, and says so', () => {
     const open = ratios([row('a', 3, 1.2, null), row('b', 4, 0.001, 5)])
     expect(linesOf(open).join(' ')).toContain('Arrow: the line goes on.')
-    expect(linesOf(open)).toContain('1.2 or more')
+    expect(linesOf(open)).toContain('1.20 or more')
     expect(linesOf(figure).join(' ')).not.toContain('Arrow')
+  })
+
+  it('speaks of intervals only where one is drawn', () => {
+    const bare = linesOf(ratios([row('a', 3, null, null), row('b', 4, null, null)]))
+    expect(bare).toContain('times')
+    expect(bare.join(' ')).toContain('Mark: estimate.')
+    expect(bare.join(' ')).not.toContain('interval')
   })
 
   it('draws no mark where the estimate lies beyond the axis', () => {
