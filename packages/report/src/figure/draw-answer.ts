@@ -16,8 +16,8 @@ export interface DrawnAnswer extends Omit<DrawnFigure, 'table'> {
 /** From this room on [px] two figures stand side by side, where both read well in half of it. */
 const twoColumnsFrom = 1000
 const columnGap = 48
-/** A figure that reads well in half the page is no wider than this where it stands alone [px]. */
-const widestSlim = 900
+/** Longer lines of a headline are hard to read [px]. */
+const widestHead = 1040
 const rowGap = 34
 
 function isSlim(figure: Figure): boolean {
@@ -58,8 +58,7 @@ function layFigures(figures: readonly Figure[], frame: Frame): Laid {
   const plates: TitledPlate[] = []
   let y = 0
   for (const row of rowsOf(figures, frame.width)) {
-    const width =
-      row.length === 2 ? (frame.width - columnGap) / 2 : row.every(isSlim) ? Math.min(frame.width, widestSlim) : frame.width
+    const width = row.length === 2 ? (frame.width - columnGap) / 2 : frame.width
     const drawn = row.map((figure, k) => drawTitled(figure, { ...frame, width }, letterOf(plates.length + k, figures.length)))
     nodes.push(...drawn.map((plate, k) => movedTo(k * (width + columnGap), y, plate.nodes)))
     plates.push(...drawn)
@@ -70,7 +69,7 @@ function layFigures(figures: readonly Figure[], frame: Frame): Laid {
 
 /** What was asked and what came out, above the figures. */
 function layHead(asked: string, headline: string, width: number, ink: Ink): Omit<Laid, 'plates'> {
-  const room = Math.min(width, 860)
+  const room = Math.min(width, widestHead)
   const size = width < 520 ? sizes.title + 1 : sizes.headline
   const askedLines = wrapEvenly(asked, room, 3, sizes.small)
   const lines = wrapEvenly(headline, room, 9, size, 'title')

@@ -23,20 +23,16 @@ function logEnds({ rows, band }: IntervalsFigure): Ends {
   const core = [1, ...near(band === null ? [] : [band.low, band.high]), ...near(rows.map(({ value }) => value))]
   const low = Math.max(least(core) / beyond, Math.min(least(core), least(near(rows.map((row) => row.low)))))
   const high = Math.min(most(core) * beyond, Math.max(most(core), most(near(rows.map((row) => row.high)))))
-  const room = Math.max(1.04, (high / low) ** 0.03)
-  return { low: low / room, high: high * room }
+  return { low, high }
 }
 
-function plainEnds({ rows, scale }: IntervalsFigure): Ends {
+function plainEnds({ rows }: IntervalsFigure): Ends {
   const values = finite(rows.map(({ value }) => value))
   const limits = finite(rows.flatMap(({ low, high }) => [low, high]))
   const top = Math.max(0, most(values))
   const furthest = Math.max(top, Math.min(most(limits), top > 0 ? top * beyond : Number.POSITIVE_INFINITY))
   const low = Math.min(0, least(values), least(limits))
-  const high = furthest > low ? furthest : low + 1
-  return scale === 'share' && high <= 1 && low === 0
-    ? { low, high: Math.min(1, high * 1.05) }
-    : { low: low * 1.05, high: low + (high - low) * 1.05 }
+  return { low, high: furthest > low ? furthest : low + 1 }
 }
 
 /** The one axis of an intervals figure: from 0 for rates and shares; for ratios logarithmic about 1, the band inside. */

@@ -48,5 +48,8 @@ export function stripsAxis(strips: StripsFigure['strips'], words: StripWords, fr
   const ends = { low: low - room, high: high + room }
   const isDate = words.axis === 'date' && high <= furthest && low >= -furthest
   const lists = isDate ? dateTicks(ends.low, ends.high) : linearTicks(ends.low, ends.high, words.finest)
-  return layAxis({ scale: 'linear', ...ends, from, to }, { room: across, say: words.say, lists, within: [0, to + 26] })
+  return layAxis(
+    { scale: 'linear', ...ends, from, to },
+    { room: across, say: words.say, lists, within: [0, to + 26], ends: 'values' },
+  )
 }
