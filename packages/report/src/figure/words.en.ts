@@ -37,8 +37,8 @@ export const words: Words = {
     'One mark for each field{paired, select, yes { at each level; a line joins the marks of one field} other {}}.',
   'report/figure/rates/caption/own': 'Each panel has its own axis.',
 
-  'report/figure/strips/axis/date': 'date',
-  'report/figure/strips/axis/season-day': 'days since the season began',
+  'report/figure/strips/axis/date': 'date{year, select, none {} other { ({year})}}',
+  'report/figure/strips/axis/season-day': 'days since the first count of the season',
   'report/figure/strips/axis/stage': 'bloom stage (BBCH code)',
   'report/figure/strips/axis/hour': 'hour of day, by the sun',
   'report/figure/strips/axis/temperature': 'air temperature (°C)',

@@ -299,7 +299,7 @@ describe('strips', () => {
       text 579 147 24 Jul
       path 652 131
       text 652 147 26 Jul
-      text 680 165 date
+      text 680 165 date (2032)
       text 28 189 Each stroke: a value at which something was counted. Nowhere do two levels lie over the same stretch."
     `)
   })
@@ -311,14 +311,21 @@ describe('strips', () => {
     ])
     expect(linesOf(figure).join(' ')).toContain('Nowhere do two levels lie over the same stretch.')
     expect(linesOf(touching).join(' ')).not.toContain('Nowhere')
-    expect(draw(figure).alt).toContain('before: 3 values, 12 Jul to 19 Jul')
+    expect(draw(figure).alt).toContain('before: 3 values, 12 Jul 2032 to 19 Jul 2032')
   })
 
   it('reads dates, hours of the clock, days of pooled seasons, stages', () => {
     expect(linesOf(strips([{ level: 'a', values: [8.5, 12] }], 'hour'))).toContain('9:00')
-    expect(linesOf(strips([{ level: 'a', values: [3, 12] }]))).toContain('days since the season began')
+    expect(linesOf(strips([{ level: 'a', values: [3, 12] }], 'season-day'))).toContain('days since the first count of the season')
     expect(linesOf(strips([{ level: 'a', values: [61, 67] }], 'stage'))).toContain('bloom stage (BBCH code)')
-    expect(linesOf(strips([{ level: 'a', values: [22_400, 22_770] }])).join(' ')).toMatch(/1 \w+ 2031/)
+  })
+
+  it('tells the year once where all dates are of one, else with each', () => {
+    expect(linesOf(figure)).toEqual(expect.arrayContaining(['12 Jul', 'date (2032)']))
+    const two = linesOf(strips([{ level: 'a', values: [22_400, 22_770] }]))
+    expect(two.join(' ')).toMatch(/1 \w+ 2031/)
+    expect(two).toContain('date')
+    expect(linesOf(strips([{ level: 'a', values: [3, 12] }]))).toContain('date (1970)')
   })
 })
 
@@ -337,8 +344,8 @@ describe('the table', () => {
         ]),
       ).table.rows,
     ).toEqual([
-      ['a', '12 Jul'],
-      ['a', '15 Jul'],
+      ['a', '12 Jul 2032'],
+      ['a', '15 Jul 2032'],
       ['b', 'no value known'],
     ])
   })
