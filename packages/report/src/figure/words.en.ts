@@ -7,6 +7,16 @@ export const words: Words = {
   'report/figure/alt':
     '{title}. {each}{more, plural, =0 {} one {; one more row stands in the table} other {; # more rows stand in the table}}.',
   'report/figure/more': '{more, plural, one {One more stands} other {# more stand}} in the table.',
+  'report/figure/verdict/design-blocks':
+    'Verdict{together, select, yes { of the comparisons together} other {}}: the design blocks.',
+  'report/figure/verdict/alike': 'Verdict{together, select, yes { of the comparisons together} other {}}: alike.',
+  'report/figure/verdict/shown': 'Verdict{together, select, yes { of the comparisons together} other {}}: shown.',
+  'report/figure/verdict/leaning': 'Verdict{together, select, yes { of the comparisons together} other {}}: leaning.',
+  'report/figure/verdict/unsettled': 'Verdict{together, select, yes { of the comparisons together} other {}}: unsettled.',
+  'report/figure/standing/fields':
+    'n = {equal, select, yes {} other {{least} to }}{most, plural, one {1 field, the independent unit} other {# fields, the independent units}} of each estimate.',
+  'report/figure/standing/watches':
+    'n = {equal, select, yes {} other {{least} to }}{most, plural, one {1 watch} other {# watches}}: what is told holds for these watches only.',
   'report/figure/none': 'This answer has no figure.',
   'report/figure/no-limit': 'no limit',
   'report/figure/level': '{level, number, ::.#}\u00a0%',
