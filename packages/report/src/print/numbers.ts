@@ -1,12 +1,89 @@
+import type { Saying } from '@thrum/model/ground'
+
+/** How a number reads: by its digits, or as a share in per cent. */
+export type NumberScale = 'plain' | 'share'
+
+/**
+ * How the numbers of an estimate read. An estimate does not say itself that it is a share, so its unit tells: units of shares
+ * have ids that begin with `questions/unit/share`. This is the one place that looks at them.
+ */
+export function scaleOfUnit({ id }: Saying): NumberScale {
+  return id.startsWith('questions/unit/share') ? 'share' : 'plain'
+}
+
+const largest = 1e6
+const smallest = 1e-4
+
+/** Too large or too small to be read without a power of ten. */
+const isFar = (size: number): boolean => size > 0 && (size >= largest || size < smallest)
+
+/** Place behind the point of the last of so many leading digits; 0 where that stands before the point. */
+function placeOf(size: number, digits: number): number {
+  return size === 0 ? 0 : Math.max(0, digits - 1 - Math.floor(Math.log10(Number(size.toPrecision(digits)))))
+}
+
+/** A share in per cent is whole from ten on, below with one decimal, below a tenth with the first digit that is not 0. */
+const placeOfPercent = (size: number): number => (size >= 9.95 ? 0 : size >= 0.095 ? 1 : placeOf(size, 1))
+
+const inUnits = (value: number, scale: NumberScale): number => (scale === 'share' ? 100 * value : value)
+const sign = (scale: NumberScale): string => (scale === 'share' ? '\u00a0%' : '')
+
+/** Digits after the point of a value that stands alone. */
+function placesOf(value: number, scale: NumberScale): number {
+  const size = Math.abs(inUnits(value, scale))
+  return scale === 'share' ? placeOfPercent(size) : placeOf(size, 3)
+}
+
+function written(value: number, scale: NumberScale, places: number): string {
+  const own = inUnits(value, scale)
+  const size = Math.abs(own)
+  if (isFar(size)) return own.toExponential(scale === 'share' ? 0 : 2) + sign(scale)
+  return (Number(own.toFixed(places)) === 0 ? 0 : own).toFixed(places) + sign(scale)
+}
+
 /** A number with three significant digits, zeros at the end left out; powers of ten only from a million on and below 0.0001. */
 export function threeDigits(value: number): string {
   const size = Math.abs(value)
-  if (size === 0) return '0'
-  if (size >= 1e6 || size < 1e-4) return value.toExponential(2)
-  return size >= 100 ? Math.round(value).toString() : Number.parseFloat(value.toPrecision(3)).toString()
+  if (isFar(size)) return value.toExponential(2)
+  return size >= 100 ? Math.round(value).toString() : (Number.parseFloat(value.toPrecision(3)) + 0).toString()
+}
+
+/** A round number, as it stands at a tick or an edge: no digit more than it takes. */
+export function roundWords(value: number, scale: NumberScale): string {
+  const own = Number.parseFloat(inUnits(value, scale).toPrecision(3)) + 0
+  return (isFar(Math.abs(own)) ? own.toExponential() : own.toString()) + sign(scale)
+}
+
+/** An estimate: three significant digits, as in the sentences above it; a share in per cent. */
+export function valueWords(value: number, scale: NumberScale): string {
+  return written(value, scale, placesOf(value, scale))
+}
+
+/**
+ * The limits of an interval, with equally many digits after the point: as many as the larger needs, and enough that the first
+ * digit of the smaller shows. An absent limit stays absent.
+ */
+export function limitWords(
+  low: number | null,
+  high: number | null,
+  scale: NumberScale,
+): { readonly low: string | null; readonly high: string | null } {
+  const sizes = [low, high].flatMap((limit) => (limit === null ? [] : [Math.abs(limit)])).sort((a, b) => b - a)
+  const places = sizes.map((size, rank) => (rank === 0 ? placesOf(size, scale) : placeOf(inUnits(size, scale), 1)))
+  const near = places.filter((_, rank) => !isFar(inUnits(sizes[rank] ?? 0, scale)))
+  const words = (limit: number | null): string | null =>
+    limit === null
+      ? null
+      : written(
+          limit,
+          scale,
+          near.reduce((most, place) => Math.max(most, place), 0),
+        )
+  return { low: words(low), high: words(high) }
 }
 
 /** An interval; an absent limit is an open end. */
-export function intervalText(low: number | null, high: number | null, as: (value: number) => string): string {
-  return `${low === null ? '…' : as(low)} – ${high === null ? '…' : as(high)}`
+export function intervalText(low: number | null, high: number | null, scale: NumberScale): string {
+  const words = limitWords(low, high, scale)
+  return `${words.low ?? '…'} – ${words.high ?? '…'}`
 }

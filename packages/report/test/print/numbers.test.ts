@@ -1,6 +1,7 @@
+import { saying } from '@thrum/model/ground'
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { intervalText, threeDigits } from '../../src/print/numbers.ts'
+import { intervalText, roundWords, scaleOfUnit, threeDigits, valueWords } from '../../src/print/numbers.ts'
 
 describe('threeDigits', () => {
   it.each([
@@ -45,10 +46,91 @@ describe('threeDigits', () => {
   })
 })
 
+describe('valueWords', () => {
+  it.each([
+    [42, '42.0'],
+    [9.6, '9.60'],
+    [1.005, '1.00'],
+    [9.996, '10.0'],
+    [99.96, '100'],
+    [1234.5, '1235'],
+    [0, '0'],
+    [-0, '0'],
+    [-2.71666, '-2.72'],
+    [12_345_678, '1.23e+7'],
+  ])('%f reads %s, as in a sentence', (value, text) => {
+    expect(valueWords(value, 'plain')).toBe(text)
+  })
+
+  it.each([
+    [0, '0'],
+    [0.0004, '0.04'],
+    [0.03, '3.0'],
+    [0.054, '5.4'],
+    [0.0994, '9.9'],
+    [0.0996, '10'],
+    [0.342, '34'],
+    [1, '100'],
+  ])('a share of %f reads %s per cent', (value, text) => {
+    expect(valueWords(value, 'share')).toBe(`${text}\u00a0%`)
+  })
+})
+
+describe('roundWords', () => {
+  it('has no digit more than it takes', () => {
+    expect([0, -0, 0.5, 20, 1e6, 1e-6].map((value) => roundWords(value, 'plain'))).toEqual([
+      '0',
+      '0',
+      '0.5',
+      '20',
+      '1e+6',
+      '1e-6',
+    ])
+    expect([0.025, 0.2].map((value) => roundWords(value, 'share'))).toEqual(['2.5\u00a0%', '20\u00a0%'])
+  })
+})
+
+describe('scaleOfUnit', () => {
+  it('units of shares are read as shares, others are not', () => {
+    expect(scaleOfUnit(saying('questions/unit/share'))).toBe('share')
+    expect(scaleOfUnit(saying('questions/unit/share-sightings'))).toBe('share')
+    expect(scaleOfUnit(saying('questions/unit/ratio'))).toBe('plain')
+  })
+})
+
 describe('intervalText', () => {
+  it.each([
+    [0.461, 1.2, '0.46 – 1.20'],
+    [7, 26.3, '7.0 – 26.3'],
+    [77.8, 122, '78 – 122'],
+    [0.076, 16.7, '0.08 – 16.70'],
+    [0, 3, '0.00 – 3.00'],
+    [-5, -1, '-5.00 – -1.00'],
+    [4.28e-23, 7.66e46, '4.28e-23 – 7.66e+46'],
+  ])('%f and %f read %s', (low, high, text) => {
+    expect(intervalText(low, high, 'plain')).toBe(text)
+  })
+
+  it('shares: both ends whole, or both with decimals', () => {
+    expect(intervalText(0.018, 0.15, 'share')).toBe('2\u00a0% – 15\u00a0%')
+    expect(intervalText(0.012, 0.074, 'share')).toBe('1.2\u00a0% – 7.4\u00a0%')
+    expect(intervalText(0.004, 0.15, 'share')).toBe('0.4\u00a0% – 15.0\u00a0%')
+  })
+
+  it('identity: both ends have equally many digits after the point, and the smaller is not lost', () => {
+    const limit = fc.double({ min: 1e-3, max: 1e5, noNaN: true })
+    fc.assert(
+      fc.property(limit, limit, (one, other) => {
+        const [low = '', high = ''] = intervalText(Math.min(one, other), Math.max(one, other), 'plain').split(' – ')
+        expect((low.split('.')[1] ?? '').length).toBe((high.split('.')[1] ?? '').length)
+        expect(Number(low)).toBeGreaterThan(0)
+      }),
+      { seed: 25, numRuns: 500 },
+    )
+  })
+
   it('an absent limit is an open end', () => {
-    expect(intervalText(1, 2, threeDigits)).toBe('1 – 2')
-    expect(intervalText(null, 2, threeDigits)).toBe('… – 2')
-    expect(intervalText(1, null, threeDigits)).toBe('1 – …')
+    expect(intervalText(null, 2, 'plain')).toBe('… – 2.00')
+    expect(intervalText(1, null, 'plain')).toBe('1.00 – …')
   })
 })
