@@ -1,15 +1,7 @@
-import type { Saying } from '@thrum/model/ground'
+import type { Estimate } from '@thrum/model'
 
 /** How a number reads: by its digits, or as a share in per cent. */
-export type NumberScale = 'plain' | 'share'
-
-/**
- * How the numbers of an estimate read. An estimate does not say itself that it is a share, so its unit tells: units of shares
- * have ids that begin with `questions/unit/share`. This is the one place that looks at them.
- */
-export function scaleOfUnit({ id }: Saying): NumberScale {
-  return id.startsWith('questions/unit/share') ? 'share' : 'plain'
-}
+export type NumberScale = Estimate['scale']
 
 const largest = 1e6
 const smallest = 1e-4

@@ -2,7 +2,7 @@ import type { Answer, Caution, Estimate } from '@thrum/model'
 import { type Saying, saying } from '@thrum/model/ground'
 import type { Speaker } from '../say/say.ts'
 import { table, wrap } from './layout.ts'
-import { intervalText, scaleOfUnit, valueWords } from './numbers.ts'
+import { intervalText, valueWords } from './numbers.ts'
 
 const heading = (say: Speaker, id: string): readonly string[] => ['', say(saying(`report/heading/${id}`))]
 const bullets = (say: Speaker, sayings: readonly Saying[]): readonly string[] =>
@@ -11,7 +11,7 @@ const bullets = (say: Speaker, sayings: readonly Saying[]): readonly string[] =>
 const hasInterval = ({ interval }: Estimate): boolean => interval.low !== null || interval.high !== null
 
 function estimateRow(say: Speaker, own: Estimate): readonly string[] {
-  const scale = scaleOfUnit(own.unit)
+  const { scale } = own
   return [
     say(own.label),
     own.value === null ? say(saying('report/no-limit')) : valueWords(own.value, scale),

@@ -10,6 +10,7 @@ const estimate = (n: number, counts: Estimate['counts'], own: Partial<Estimate> 
   value: 1,
   interval: { low: null, high: null, level: 0.95 },
   unit: saying('questions/unit/ratio'),
+  scale: 'ratio',
   n,
   counts,
   method: told('method'),

@@ -1,7 +1,6 @@
-import { saying } from '@thrum/model/ground'
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { intervalText, roundWords, scaleOfUnit, threeDigits, valueWords } from '../../src/print/numbers.ts'
+import { intervalText, roundWords, threeDigits, valueWords } from '../../src/print/numbers.ts'
 
 describe('threeDigits', () => {
   it.each([
@@ -87,14 +86,6 @@ describe('roundWords', () => {
       '1e-6',
     ])
     expect([0.025, 0.2].map((value) => roundWords(value, 'share'))).toEqual(['2.5\u00a0%', '20\u00a0%'])
-  })
-})
-
-describe('scaleOfUnit', () => {
-  it('units of shares are read as shares, others are not', () => {
-    expect(scaleOfUnit(saying('questions/unit/share'))).toBe('share')
-    expect(scaleOfUnit(saying('questions/unit/share-sightings'))).toBe('share')
-    expect(scaleOfUnit(saying('questions/unit/ratio'))).toBe('plain')
   })
 })
 
