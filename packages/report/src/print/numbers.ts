@@ -14,23 +14,22 @@ function placeOf(size: number, digits: number): number {
   return size === 0 ? 0 : Math.max(0, digits - 1 - Math.floor(Math.log10(Number(size.toPrecision(digits)))))
 }
 
-/** A share in per cent is whole from ten on, below with one decimal, below a tenth with the first digit that is not 0. */
-const placeOfPercent = (size: number): number => (size >= 9.95 ? 0 : size >= 0.095 ? 1 : placeOf(size, 1))
+/** Leading digits of a number and of a share in per cent, as in the sentences of an answer. */
+const digits = { ratio: 3, plain: 3, share: 2 } as const
 
 const inUnits = (value: number, scale: NumberScale): number => (scale === 'share' ? 100 * value : value)
 const sign = (scale: NumberScale): string => (scale === 'share' ? '\u00a0%' : '')
 
 /** Digits after the point of a value that stands alone. */
 function placesOf(value: number, scale: NumberScale): number {
-  const size = Math.abs(inUnits(value, scale))
-  return scale === 'share' ? placeOfPercent(size) : placeOf(size, 3)
+  return placeOf(Math.abs(inUnits(value, scale)), digits[scale])
 }
 
-function written(value: number, scale: NumberScale, places: number): string {
+function written(value: number, scale: NumberScale): string {
   const own = inUnits(value, scale)
   const size = Math.abs(own)
   if (isFar(size)) return own.toExponential(scale === 'share' ? 0 : 2) + sign(scale)
-  return (Number(own.toFixed(places)) === 0 ? 0 : own).toFixed(places) + sign(scale)
+  return (Number(own.toFixed(placesOf(value, scale))) === 0 ? 0 : own).toFixed(placesOf(value, scale)) + sign(scale)
 }
 
 /** A number with three significant digits, zeros at the end left out; powers of ten only from a million on and below 0.0001. */
@@ -48,29 +47,16 @@ export function roundWords(value: number, scale: NumberScale): string {
 
 /** An estimate: three significant digits, as in the sentences above it; a share in per cent. */
 export function valueWords(value: number, scale: NumberScale): string {
-  return written(value, scale, placesOf(value, scale))
+  return written(value, scale)
 }
 
-/**
- * The limits of an interval, with equally many digits after the point: as many as the larger needs, and enough that the first
- * digit of the smaller shows. An absent limit stays absent.
- */
+/** The limits of an interval, each as a value that stands alone. An absent limit stays absent. */
 export function limitWords(
   low: number | null,
   high: number | null,
   scale: NumberScale,
 ): { readonly low: string | null; readonly high: string | null } {
-  const sizes = [low, high].flatMap((limit) => (limit === null ? [] : [Math.abs(limit)])).sort((a, b) => b - a)
-  const places = sizes.map((size, rank) => (rank === 0 ? placesOf(size, scale) : placeOf(inUnits(size, scale), 1)))
-  const near = places.filter((_, rank) => !isFar(inUnits(sizes[rank] ?? 0, scale)))
-  const words = (limit: number | null): string | null =>
-    limit === null
-      ? null
-      : written(
-          limit,
-          scale,
-          near.reduce((most, place) => Math.max(most, place), 0),
-        )
+  const words = (limit: number | null): string | null => (limit === null ? null : valueWords(limit, scale))
   return { low: words(low), high: words(high) }
 }
 
