@@ -85,6 +85,15 @@ export const words: Words = {
   'cli/ask/figure': 'Figure written to {file}.',
   'cli/ask/figure-name': 'A figure is drawn as SVG or PNG, and "{file}" ends in neither.',
   'cli/ask/figure-name/remedy': 'Write --figure answer.svg or --figure answer.png.',
+  'cli/ask/figure-look': 'A figure looks light or dark, and "{found}" is neither.',
+  'cli/ask/figure-look/remedy': 'Write --figure-look light (on paper) or --figure-look dark (on a dark screen).',
+  'cli/ask/figure-width': 'The width of a figure should be a whole number from {narrowest} to {widest}, but reads "{found}".',
+  'cli/ask/figure-width/remedy': 'For example --figure-width 390 for a phone; without it the page is 1280 wide.',
+  'cli/ask/figure-missing': '--figure-look and --figure-width say how a figure is drawn, but none is asked for.',
+  'cli/ask/figure-missing/remedy': 'Add --figure answer.svg or --figure answer.png.',
+  'cli/ask/no-figure': 'This answer has nothing to draw, so {file} was not written.',
+  'cli/ask/no-figure/remedy':
+    'The answer itself stands; ask again without --figure. what-differs and who-visits draw the counts; is-design-sound draws only what is tangled.',
   'cli/ask/figure-not-written': '{file} cannot be written.',
   'cli/ask/figure-not-written/remedy': 'Check the folder, and ask again. The answer above stands.',
   'cli/ask/receipt':
@@ -231,7 +240,11 @@ export const words: Words = {
     'Conditions are written like crop=cherry, season!=2031, date>=2031-07-20 or stage<=67; a|b means either. Lists are parted by commas.',
   'cli/help/option/in': '--in FILE.thrum: the project, where more than one lies in this folder',
   'cli/help/option/plan': '--plan VISITS.csv: of a table of planned visits (one line a watch), before anything is counted',
-  'cli/help/option/figure': '--figure FILE.svg or FILE.png: draw the answer',
+  'cli/help/option/figure':
+    '--figure FILE.svg or FILE.png: draw the answer; where it has nothing to draw, no file is written and the command ends with 2',
+  'cli/help/option/figure-look': '--figure-look light|dark: for paper (as without it) or for a dark screen',
+  'cli/help/option/figure-width':
+    '--figure-width NUMBER: width of the page in pixels of a drawing, 1280 without it; 390 suits a phone',
   'cli/help/option/receipt': '--receipt FOLDER: write the rows and an R script that recomputes the answer',
   'cli/help/option/seed': '--seed TEXT: seed of anything drawn at random; the same seed gives the same answer',
   'cli/help/option/brief': '--brief: the headline, what may be said, and the cautions only',

@@ -56,6 +56,7 @@ describe('answer, JSON version 1', () => {
           label: 'saying',
           value: 'number',
           interval: { low: 'number', high: 'number', level: 'number' },
+          scale: 'string',
           unit: 'saying',
           n: 'number',
           counts: 'string',

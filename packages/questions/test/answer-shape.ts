@@ -42,7 +42,7 @@ export function checkAnswer(answer: Answer): void {
   const ids = answer.estimates.map(({ id }) => id)
   expect(new Set(ids).size, `ids of estimates are their own: ${ids.join(', ')}`).toBe(ids.length)
   for (const own of answer.estimates) {
-    expect(keys(own)).toBe('counts id interval label method n role unit value verdict')
+    expect(keys(own)).toBe('counts id interval label method n role scale unit value verdict')
     for (const part of [own.label, own.unit, own.method]) checkSaying(part)
     expect(Number.isInteger(own.n) && own.n > 0, `${own.id} rests on ${own.n}`).toBe(true)
     expect(unitsCounted).toContain(own.counts)

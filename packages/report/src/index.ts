@@ -1,7 +1,7 @@
 // Figures
-export { type DrawnAnswer, drawAnswer } from './figure/draw-answer.ts'
-export { type DrawnFigure, drawFigure, type FigureSettings, marginOf as figureMargin } from './figure/draw-figure.ts'
-export type { Theme } from './figure/ink.ts'
+export { type DrawnAnswer, drawAnswer, hasFigure } from './figure/draw-answer.ts'
+export { type DrawnFigure, drawFigure, type FigureSettings, marginOf as figureMargin, narrowest } from './figure/draw-figure.ts'
+export { type Theme, themes } from './figure/ink.ts'
 export type { TableView } from './figure/plate.ts'
 // Plain text and the machine form
 export { answerJson, withTexts } from './print/answer-json.ts'

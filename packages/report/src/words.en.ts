@@ -9,6 +9,7 @@ export const words: Words = {
   'report/heading/next': 'What to do next',
   'report/heading/method': 'How it was worked out',
   'report/table-of': '({unit}; 95\u00a0% interval unless said)',
+  'report/table-of/values': '({unit})',
   'report/no-limit': 'no limit',
   'report/units/fields': '{n, plural, one {1 field} other {# fields}}',
   'report/units/pairs-of-fields': '{n, plural, one {1 field} other {# fields}}',

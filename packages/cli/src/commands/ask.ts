@@ -8,23 +8,27 @@ import type { Terminal } from '../terminal/terminal.ts'
 import type { Command } from './command.ts'
 import { readBytes } from './read-file.ts'
 import { whichProject } from './which-project.ts'
-import { requireFigureName, writeFigure } from './write-figure.ts'
+import { figureOptions, readFigureAsked, writeFigure } from './write-figure.ts'
 
-const own = ['in', 'plan', 'receipt', 'figure', 'seed', 'brief']
+const own: readonly string[] = ['in', 'plan', 'receipt', ...figureOptions, 'seed', 'brief']
 
 /** Options that the host fills in from the log; nobody types them. */
 export const filledIn: readonly string[] = ['worthSet', 'looks']
 
 type Raw = { readonly [name: string]: readonly string[] }
 
-/** Tells an answer, and writes its receipt where one was asked for. */
-async function tell({ answer, snapshot, question }: Asking, given: Arguments, terminal: Terminal): Promise<void> {
+/** Tells an answer. Its machine form comes last: where figure or receipt fails, that failure is the one thing told. */
+async function tell(asking: Asking, given: Arguments, terminal: Terminal): Promise<void> {
+  const { answer } = asking
   terminal.print(printAnswer(answer, terminal.say, given.flags.has('brief') ? 'short' : 'full'))
-  terminal.json(withTexts(answer, terminal.say))
-  const figure = single(given, 'figure')
-  if (figure !== undefined) await writeFigure(figure, answer, terminal)
+  const figure = readFigureAsked(given)
+  if (figure !== null) await writeFigure(figure, answer, terminal)
   const folder = single(given, 'receipt')
-  if (folder === undefined) return
+  if (folder !== undefined) writeReceipt(folder, asking, terminal)
+  terminal.json(withTexts(answer, terminal.say))
+}
+
+function writeReceipt(folder: string, { answer, snapshot, question }: Asking, terminal: Terminal): void {
   const { files } = question.receipt(snapshot, answer)
   const all = [...files, { name: 'answer.json', text: `${answerJson(answer, terminal.say)}\n` }]
   try {
@@ -62,7 +66,7 @@ export const askCommand: Command = {
   run: async (given, terminal) => {
     const [id, ...more] = given.words
     if (id === undefined || more.length > 0) throw new ThrumError('cli/ask/usage')
-    requireFigureName(single(given, 'figure'))
+    readFigureAsked(given)
     const question = requireQuestion(id)
     requireKnown(given, [...own, ...Object.keys(question.options).filter((name) => !filledIn.includes(name))])
     const raw = Object.fromEntries([...given.options].filter(([name]) => !own.includes(name)))

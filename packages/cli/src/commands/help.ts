@@ -7,6 +7,7 @@ import { typedName } from '../terminal/arguments.ts'
 import type { Terminal } from '../terminal/terminal.ts'
 import { filledIn } from './ask.ts'
 import type { Command } from './command.ts'
+import { figureOptions } from './write-figure.ts'
 
 const commandNames = [
   'new',
@@ -52,8 +53,8 @@ function ofQuestion(terminal: Terminal, id: string): void {
     for (const line of wrap(told, '  ', '      ')) print(line)
   }
   if (id === 'is-design-sound') for (const line of wrap(say(saying('cli/help/option/plan')), '  ', '      ')) print(line)
-  for (const name of ['in', 'receipt', 'figure', 'seed', 'brief', 'json'])
-    for (const line of wrap(say(saying(`cli/help/option/${name}`)), '  ', '      ')) print(line)
+  for (const name of ['in', 'receipt', ...figureOptions, 'seed', 'brief', 'json'])
+    for (const line of wrap(say(saying(`cli/help/option/${typedName(name)}`)), '  ', '      ')) print(line)
   print('')
   for (const line of wrap(say(saying('cli/help/conditions')))) print(line)
 }

@@ -1,8 +1,8 @@
 import { useQueryClient } from '@tanstack/react-query'
 import { Link } from '@tanstack/react-router'
+import type { ProjectTold } from '@thrum/server/api'
 import { type FormEvent, useState } from 'react'
 import { send } from '../door/request.ts'
-import type { ProjectTold } from '../door/shapes.ts'
 import { Trouble } from '../frame/trouble.tsx'
 import { useSay } from '../say/speaker.tsx'
 
@@ -20,11 +20,11 @@ function FieldsByHand({ onDone }: { readonly onDone: () => void }) {
     setTyped(typed.map((own, k) => (k === place ? { ...own, ...part } : own)))
   const keep = async (event: FormEvent): Promise<void> => {
     event.preventDefault()
-    const named = typed.filter(({ field }) => field.trim() !== '')
+    const named = typed.filter(({ field, crop }) => field.trim() !== '' && crop.trim() !== '')
     try {
       await send(
         'fields',
-        named.map(({ field, crop }) => ({ field: field.trim(), ...(crop.trim() === '' ? {} : { crop: crop.trim() }) })),
+        named.map(({ field, crop }) => ({ field: field.trim(), crop: crop.trim() })),
       )
       onDone()
     } catch (error) {

@@ -1,4 +1,5 @@
 import { useQuery, useQueryClient } from '@tanstack/react-query'
+import type { HistoryTold } from '@thrum/server/api'
 import { type FormEvent, useEffect, useRef, useState } from 'react'
 import { get, send } from '../door/request.ts'
 import { Trouble } from '../frame/trouble.tsx'
@@ -14,24 +15,6 @@ export interface OpenCell {
   readonly value: string
 }
 
-interface HistoryTold {
-  readonly told: string
-  readonly cells: readonly {
-    readonly column: string
-    readonly brought: string | null
-    readonly stands: string | null
-    readonly contested: boolean
-    readonly steps: readonly {
-      readonly fact: string
-      readonly to: string
-      readonly by: string
-      readonly at: string
-      readonly reason: string | null
-      readonly takenBack: boolean
-    }[]
-  }[]
-}
-
 function Steps({ history, column }: { readonly history: HistoryTold; readonly column: string }) {
   const say = useSay()
   const cell = history.cells.find((own) => own.column === column)
@@ -40,11 +23,11 @@ function Steps({ history, column }: { readonly history: HistoryTold; readonly co
     <>
       {cell.contested ? <p className="bad">{say('cell/contested')}</p> : null}
       <ol className="steps">
-        {cell.brought === null ? null : <li>{say('cell/brought', { value: cell.brought })}</li>}
+        {cell.brought === null ? null : <li>{say('cell/brought', { value: say.cell(cell.brought) })}</li>}
         {cell.steps.map(({ fact, to, by, at, reason, takenBack }) => (
           <li key={fact}>
             {say('cell/step', {
-              to,
+              to: say.cell(to),
               by,
               at: at.slice(0, 16).replace('T', ' '),
               reason: reason ?? 'none',

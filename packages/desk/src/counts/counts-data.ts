@@ -1,6 +1,6 @@
 import { useQueries } from '@tanstack/react-query'
+import type { CountsPage } from '@thrum/server/api'
 import { get } from '../door/request.ts'
-import type { CountsPage } from '../door/shapes.ts'
 import { type Filter, filterText } from './filters.ts'
 
 /** Rows that are fetched at once. */

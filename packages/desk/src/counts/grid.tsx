@@ -1,7 +1,8 @@
+import { plainText } from '@thrum/report'
+import type { CountsPage } from '@thrum/server/api'
 import { type KeyboardEvent, useEffect, useRef, useState } from 'react'
-import type { CountsPage } from '../door/shapes.ts'
 import { Trouble } from '../frame/trouble.tsx'
-import { useSay } from '../say/speaker.tsx'
+import { type Say, useSay } from '../say/speaker.tsx'
 import type { OpenCell } from './cell-part.tsx'
 import { type CountsAsked, pageRows, useCounts } from './counts-data.ts'
 
@@ -15,13 +16,17 @@ interface Place {
   readonly column: number
 }
 
-/** What stands in a cell: a number as it is, and whether it waits, was lost or was never looked for. */
-function cellText(page: CountsPage, row: number, column: number): string {
+/** What stands in a cell: a number as it is, or that it waits, was lost or was never looked for. */
+function cellText(page: CountsPage, row: number, column: number, say: Say): string {
   const own = page.columns[column]
   const value = own?.values[row] ?? null
-  const mark = own?.marks?.[row] ?? null
-  return value === null ? (mark ?? '') : mark === null ? String(value) : `${value} (${mark})`
+  const mark = own?.marks?.[row] ?? 'asWritten'
+  const text = value === null ? '' : plainText(String(value))
+  return mark === 'asWritten' ? text : say(`mark/${mark}`, { value: text })
 }
+
+const isNumber = (type: string): boolean => type === 'number' || type === 'tally'
+const lineOf = (page: CountsPage | undefined, at: number): string => (page === undefined ? '…' : String(page.lines[at] ?? ''))
 
 /** The counts as rows of one height, of which only those in sight are drawn. */
 export function Grid({
@@ -85,10 +90,10 @@ export function Grid({
     const at = row - page.offset
     onOpen({
       row: page.rows[at] ?? '',
-      line: page.lines[at] ?? '',
+      line: lineOf(page, at),
       column: own.name,
       title: own.title,
-      value: cellText(page, at, column),
+      value: cellText(page, at, column, say),
     })
   }
   const onKey = (event: KeyboardEvent): void => {
@@ -111,7 +116,7 @@ export function Grid({
     } else if (event.key === 'Enter') open(row, column)
   }
 
-  const widths = columns?.map(({ type, title }) => (type === 'number' ? Math.max(5, title.length * 0.62) : 9)) ?? []
+  const widths = columns?.map(({ type, title }) => (isNumber(type) ? Math.max(5, title.length * 0.62) : 9)) ?? []
   const template = `7rem ${widths.map((width) => `minmax(${width}rem, 1fr)`).join(' ')}`
   const rows = Array.from({ length: Math.max(0, Math.min(total, first + count) - first) }, (_, k) => first + k)
   return (
@@ -135,7 +140,7 @@ export function Grid({
         <div className="row head" role="row" aria-rowindex={1} style={{ gridTemplateColumns: template }}>
           <span role="columnheader">{say('counts/line')}</span>
           {columns?.map(({ name, title, unit, type }) => (
-            <span role="columnheader" key={name} className={type}>
+            <span role="columnheader" key={name} className={isNumber(type) ? 'number' : 'text'}>
               {title}
               {unit === null ? null : <span className="note"> {unit}</span>}
             </span>
@@ -153,13 +158,13 @@ export function Grid({
                 key={row}
                 style={{ transform: `translateY(${row * rowHeight}px)`, gridTemplateColumns: template }}
               >
-                <span role="rowheader">{page?.lines[at] ?? '…'}</span>
+                <span role="rowheader">{lineOf(page, at)}</span>
                 {page?.columns.map((own, column) => (
                   // biome-ignore lint/a11y/useKeyWithClickEvents: keys are heard by the grid as a whole
                   <span
                     role="gridcell"
                     key={own.name}
-                    className={own.type}
+                    className={isNumber(own.type) ? 'number' : 'text'}
                     data-place={`${row}/${column}`}
                     tabIndex={row === place.row && column === place.column ? 0 : -1}
                     onClick={() => {
@@ -168,7 +173,7 @@ export function Grid({
                     }}
                     onFocus={() => setPlace({ row, column })}
                   >
-                    {cellText(page, at, column)}
+                    {cellText(page, at, column, say)}
                   </span>
                 ))}
               </div>

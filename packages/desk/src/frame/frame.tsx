@@ -35,7 +35,9 @@ function Standing() {
           </button>
         </p>
       ) : null}
-      {project?.mode === 'read' ? <p className="standing">{say('read-only', { because: project.because ?? '' })}</p> : null}
+      {project?.mode === 'read' ? (
+        <p className="standing">{say('read-only', { because: project.because === null ? '' : say.saying(project.because) })}</p>
+      ) : null}
     </div>
   )
 }
@@ -53,7 +55,12 @@ export function Frame() {
         <p className="mark">Thrum</p>
         <nav aria-label={say('pages')}>
           {pages.map(({ to, name }) => (
-            <Link key={to} to={to} activeOptions={{ exact: to === '/' }} activeProps={{ 'aria-current': 'page' }}>
+            <Link
+              key={to}
+              to={to}
+              activeOptions={{ exact: to === '/', includeSearch: false }}
+              activeProps={{ 'aria-current': 'page' }}
+            >
               {say(`page/${name}`)}
             </Link>
           ))}

@@ -1,5 +1,6 @@
+import type { ProjectTold } from '@thrum/server/api'
 import type { ReactNode } from 'react'
-import type { Options, ProjectTold } from '../door/shapes.ts'
+import type { Options } from '../door/shapes.ts'
 import { useSay } from '../say/speaker.tsx'
 import { type AskingSearch, type QuestionName, questions, withOption } from './asking.ts'
 import { type Choice, Day, NumberAbove, OneOf, SomeOf } from './choices.tsx'

@@ -1,6 +1,6 @@
 import { words as exchangeWords } from '@thrum/exchange'
 import type { Saying, SayingValue } from '@thrum/model/ground'
-import { createSpeaker, english, type Speaker } from '@thrum/report'
+import { createSpeaker, english, plainText, type Speaker } from '@thrum/report'
 import { words as storeWords } from '@thrum/store'
 import { createContext, use } from 'react'
 import { words } from './words.en.ts'
@@ -11,15 +11,34 @@ export const speaker: Speaker = createSpeaker({ ...storeWords, ...exchangeWords,
 const Speaking = createContext<Speaker>(speaker)
 export const SpeakingIn = Speaking.Provider
 
+/** A sentence as it comes from the server: with its text beside it, for those whose words are not here. */
+export interface Told {
+  readonly id: string
+  readonly values: unknown
+  readonly text?: string
+}
+
 /** Says a sentence of the desk's own, or one that came with an answer. */
 export interface Say {
   (id: string, values?: { readonly [name: string]: SayingValue }): string
-  saying(told: Saying): string
+  /** A sentence that came with an answer; of one whose words are not here the server's own text. */
+  saying(told: Told): string
+  /** A cell as a person reads it: what was written, or a sentence in its place. */
+  cell(told: string | Told): string
   readonly language: string
 }
 
 export function useSay(): Say {
   const speak = use(Speaking)
   const say = (id: string, values: { readonly [name: string]: SayingValue } = {}): string => speak({ id: `desk/${id}`, values })
-  return Object.assign(say, { saying: (told: Saying) => speak(told), language: speak.language })
+  const saying = (told: Told): string => {
+    try {
+      return speak(told as Saying)
+    } catch (error) {
+      if (told.text === undefined) throw error
+      return plainText(told.text)
+    }
+  }
+  const cell = (told: string | Told): string => (typeof told === 'string' ? plainText(told) : saying(told))
+  return Object.assign(say, { saying, cell, language: speak.language })
 }

@@ -1,91 +1,82 @@
 import { roles } from '@thrum/exchange'
+import type { OfferTold } from '@thrum/server/api'
+import { DoorError } from '../door/request.ts'
 import { Scroll } from '../frame/scroll.tsx'
-import { useSay } from '../say/speaker.tsx'
-import type { MappingHeld, Offered } from './offered.ts'
+import { Trouble } from '../frame/trouble.tsx'
+import { type Told, useSay } from '../say/speaker.tsx'
+import { FirstRows } from './first-rows.tsx'
+import { MendedPart } from './mended-part.tsx'
+
+type Mapping = OfferTold['mapping']
+interface MappedColumn {
+  readonly header: string
+  readonly as: string
+}
+
+const columnsOf = (mapping: Mapping): readonly MappedColumn[] => (mapping.columns ?? []) as unknown as readonly MappedColumn[]
 
 function Columns({
   offered,
   isBusy,
   onMapping,
 }: {
-  readonly offered: Offered
+  readonly offered: OfferTold
   readonly isBusy: boolean
-  readonly onMapping: (mapping: MappingHeld) => void
+  readonly onMapping: (mapping: Mapping) => void
 }) {
   const say = useSay()
-  const { mapping, reasons } = offered
-  const change = (place: number, as: string): void =>
-    onMapping({ ...mapping, columns: mapping.columns.map((own, k) => (k === place ? { ...own, as } : own)) })
+  const { mapping, reasons, columns } = offered
+  const mapped = columnsOf(mapping)
+  const change = (place: number, as: string): void => {
+    const changed = mapped.map((own, k) => (k === place ? { ...own, as } : own))
+    onMapping({ ...mapping, columns: changed as unknown as Mapping['columns'] } as Mapping)
+  }
   return (
     <Scroll label={say('tables/columns')}>
       <table>
         <thead>
           <tr>
             <th scope="col">{say('tables/column')}</th>
+            <th scope="col">{say('tables/samples')}</th>
             <th scope="col">{say('tables/as')}</th>
             <th scope="col">{say('tables/because')}</th>
           </tr>
         </thead>
         <tbody>
-          {mapping.columns.map(({ header, as }, k) => (
-            // biome-ignore lint/suspicious/noArrayIndexKey: two columns may have one header
-            <tr key={k}>
-              <th scope="row">{header}</th>
-              <td>
-                <select
-                  aria-label={`${header} ${say('tables/as')}`}
-                  value={as}
-                  disabled={isBusy}
-                  onChange={({ target }) => change(k, target.value)}
-                >
-                  {roles.map((own) => (
-                    <option key={own} value={own}>
-                      {own}
-                    </option>
-                  ))}
-                </select>
-              </td>
-              <td>{reasons.find((own) => own.header === header)?.because}</td>
-            </tr>
-          ))}
+          {mapped.map(({ header, as }, k) => {
+            const because = reasons.find((own) => own.header === header)?.because
+            return (
+              // biome-ignore lint/suspicious/noArrayIndexKey: two columns may have one header
+              <tr key={k}>
+                <th scope="row">{say.cell(header)}</th>
+                <td className="note">
+                  {columns
+                    .find((own) => own.header === header)
+                    ?.samples.slice(0, 3)
+                    .map((sample) => say.cell(sample).slice(0, 40))
+                    .join(', ')}
+                </td>
+                <td>
+                  <select
+                    aria-label={`${header} ${say('tables/as')}`}
+                    value={as}
+                    disabled={isBusy}
+                    onChange={({ target }) => change(k, target.value)}
+                  >
+                    {roles.map((own) => (
+                      <option key={own} value={own}>
+                        {own}
+                      </option>
+                    ))}
+                  </select>
+                </td>
+                <td>{because === undefined ? '' : say.saying(because)}</td>
+              </tr>
+            )
+          })}
         </tbody>
       </table>
     </Scroll>
-  )
-}
-
-function FirstRows({ preview }: { readonly preview: Offered['preview'] }) {
-  const say = useSay()
-  return (
-    <details>
-      <summary>{say('tables/first-rows')}</summary>
-      <Scroll label={say('tables/first-rows')}>
-        <table>
-          <thead>
-            <tr>
-              <th scope="col">{say('counts/line')}</th>
-              {preview.headers.map((header, k) => (
-                // biome-ignore lint/suspicious/noArrayIndexKey: two columns may have one header
-                <th scope="col" key={k}>
-                  {header}
-                </th>
-              ))}
-            </tr>
-          </thead>
-          <tbody>
-            {preview.rows.map(({ line, cells }) => (
-              <tr key={line}>
-                <th scope="row">{line}</th>
-                {cells.map((cell, k) => (
-                  // biome-ignore lint/suspicious/noArrayIndexKey: a cell has no other name than its column
-                  <td key={k}>{cell}</td>
-                ))}
-              </tr>
-            ))}
-          </tbody>
-        </table>
-      </Scroll>
-    </details>
   )
 }
 
@@ -106,41 +97,41 @@ function List({ heading, texts }: { readonly heading: string; readonly texts: re
 
 /** What a file would become: each column, each row, what waits for a person; accepted once. */
 export function OfferPart({
-  file,
   offered,
   isBusy,
   onMapping,
   onAccept,
   onOther,
 }: {
-  readonly file: string
-  readonly offered: Offered
+  readonly offered: OfferTold
   readonly isBusy: boolean
-  readonly onMapping: (mapping: MappingHeld) => void
+  readonly onMapping: (mapping: Mapping) => void
   readonly onAccept: () => void
   readonly onOther: () => void
 }) {
   const say = useSay()
-  const { rows, questions, becomes, mended, state, counts, preview } = offered
+  const { file, rows, questions, sentences, mended, state, counts, preview, refusal } = offered
+  const told = (own: Told): string => say.saying(own)
   return (
     <div className="offer" aria-busy={isBusy}>
       <p className="told" role="status">
         {say('tables/read', { file, ...rows })}
       </p>
+      {refusal === null ? null : <Trouble error={new DoorError(refusal.code, refusal.text, refusal.remedy)} />}
       {state === 'known' ? <p>{say('tables/known')}</p> : null}
-      {state === 'mended' ? <List heading={say('tables/mended')} texts={mended} /> : null}
+      {mended === null ? null : <MendedPart mended={mended} />}
       <List
         heading={say('tables/questions')}
-        texts={questions.map(({ asks, proposed }) => (proposed === null ? asks : `${asks} (${proposed})`))}
+        texts={questions.map(({ asks, proposed }) => (proposed === null ? told(asks) : `${told(asks)} (${say.cell(proposed)})`))}
       />
-      {state === 'new' ? <List heading={say('tables/becomes')} texts={becomes} /> : null}
+      {state === 'new' ? <List heading={say('tables/becomes')} texts={sentences.map(told)} /> : null}
       <h2>{say('tables/columns')}</h2>
       <Columns offered={offered} isBusy={isBusy} onMapping={onMapping} />
-      <FirstRows preview={preview} />
+      <FirstRows rows={preview} />
       <p className="accept">
-        {state === 'known' ? null : (
+        {state === 'known' || state === 'refused' ? null : (
           <button type="button" disabled={isBusy} onClick={onAccept}>
-            {say('tables/accept', { counts })}
+            {say(state === 'mended' ? 'tables/accept-mended' : 'tables/accept', { counts })}
           </button>
         )}{' '}
         <button type="button" className="quiet" disabled={isBusy} onClick={onOther}>

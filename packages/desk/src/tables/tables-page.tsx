@@ -1,17 +1,17 @@
 import { useQueryClient } from '@tanstack/react-query'
 import { Link } from '@tanstack/react-router'
+import type { BroughtTold, OfferTold } from '@thrum/server/api'
 import { type DragEvent, useState } from 'react'
 import { request, send } from '../door/request.ts'
 import { Trouble } from '../frame/trouble.tsx'
 import { useSay } from '../say/speaker.tsx'
 import { OfferPart } from './offer-part.tsx'
-import type { Brought, Offered } from './offered.ts'
 
 type State =
   | { readonly is: 'waiting' }
   | { readonly is: 'reading'; readonly file: string }
-  | { readonly is: 'offered'; readonly file: string; readonly offered: Offered; readonly busy: boolean }
-  | { readonly is: 'brought'; readonly brought: Brought }
+  | { readonly is: 'offered'; readonly file: string; readonly offered: OfferTold; readonly busy: boolean }
+  | { readonly is: 'brought'; readonly brought: BroughtTold }
 
 /** Bringing a table: the file, what each column is and each row becomes, and one acceptance. */
 export function TablesPage() {
@@ -30,28 +30,28 @@ export function TablesPage() {
         headers: { 'content-type': 'application/octet-stream' },
         body: file,
       })
-      setState({ is: 'offered', file: file.name, offered: (await reply.json()) as Offered, busy: false })
+      setState({ is: 'offered', file: file.name, offered: (await reply.json()) as OfferTold, busy: false })
     } catch (error) {
       setTrouble(error)
       setState({ is: 'waiting' })
     }
   }
-  const remap = async (offered: Offered, mapping: Offered['mapping'], file: string): Promise<void> => {
+  const remap = async (offered: OfferTold, mapping: OfferTold['mapping'], file: string): Promise<void> => {
     setTrouble(null)
     setState({ is: 'offered', file, offered, busy: true })
     try {
-      const changed = await send<Offered>(`tables/${offered.table}/offer`, { mapping })
+      const changed = await send<OfferTold>(`tables/${offered.table}/offer`, { mapping })
       setState({ is: 'offered', file, offered: changed, busy: false })
     } catch (error) {
       setTrouble(error)
       setState({ is: 'offered', file, offered, busy: false })
     }
   }
-  const accept = async (offered: Offered, file: string): Promise<void> => {
+  const accept = async (offered: OfferTold, file: string): Promise<void> => {
     setTrouble(null)
     setState({ is: 'offered', file, offered, busy: true })
     try {
-      const brought = await send<Brought>(`tables/${offered.table}/accept`, { mapping: offered.mapping })
+      const brought = await send<BroughtTold>(`tables/${offered.table}/accept`, { mapping: offered.mapping })
       setState({ is: 'brought', brought })
       await queries.invalidateQueries()
     } catch (error) {
@@ -96,7 +96,6 @@ export function TablesPage() {
       {trouble === null ? null : <Trouble error={trouble} />}
       {state.is === 'offered' ? (
         <OfferPart
-          file={state.file}
           offered={state.offered}
           isBusy={state.busy}
           onMapping={(mapping) => void remap(state.offered, mapping, state.file)}
@@ -109,7 +108,7 @@ export function TablesPage() {
       ) : null}
       {state.is === 'brought' ? (
         <p role="status" className="brought">
-          {state.brought.sentences.join(' ')}{' '}
+          {say(`tables/done/${state.brought.state}`, { counts: state.brought.counts, corrections: state.brought.corrections })}{' '}
           <Link to="/" className="button">
             {say('tables/ask')}
           </Link>

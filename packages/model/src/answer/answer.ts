@@ -17,6 +17,8 @@ export interface Estimate {
   readonly value: number | null
   readonly interval: Interval
   readonly unit: Saying
+  /** How its numbers read: a share in per cent, a ratio or anything else by its digits. */
+  readonly scale: 'ratio' | 'share' | 'plain'
   /** Number of independent units, and what they are. */
   readonly n: number
   readonly counts: 'fields' | 'pairs of fields' | 'watches'

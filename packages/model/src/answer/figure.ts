@@ -34,11 +34,14 @@ export interface RatesFigure {
   }[]
 }
 
-/** Where counts lie on a date or a bloom stage, a strip for each level: what may be tangled with what. */
+/**
+ * Where counts lie on a date or a bloom stage, a strip for each level: what may be tangled with what. Values are days since
+ * 1 January 1970 (date), days since the first count of each season (season-day), BBCH codes, hours of the day or °C.
+ */
 export interface StripsFigure {
   readonly kind: 'strips'
   readonly title: Saying
-  readonly axis: 'date' | 'stage' | 'hour' | 'temperature'
+  readonly axis: 'date' | 'season-day' | 'stage' | 'hour' | 'temperature'
   readonly strips: readonly { readonly level: string; readonly values: readonly number[] }[]
 }
 

@@ -45,6 +45,7 @@ export function ratioEstimate(asked: ContrastCase, { kind, pair }: ToldPair, row
     value: finite(ratio),
     interval: { low: finite(lower), high: finite(upper), level },
     unit: ratioUnit,
+    scale: 'ratio',
     n: pair.units.z.length,
     counts: isPairs ? 'pairs of fields' : 'fields',
     method: saying(contrastMethod(asked, row.adjusted)),

@@ -246,7 +246,7 @@ export const words: Words = {
   'questions/can-say/shares-fields':
     'Of all {among, select, sightings {sightings} other {visitors counted}} ({level}), over fields: {each}.',
   'questions/can-say/share':
-    '{kind} {share, number, ::scale/100 .}\u00a0% ({low, number, ::scale/100 .}\u00a0% to {high, number, ::scale/100 .}\u00a0%)',
+    '{kind} {share, number, ::scale/100 @@}\u00a0% ({low, number, ::scale/100 @@}\u00a0% to {high, number, ::scale/100 @@}\u00a0%)',
   'questions/can-say/relative-watches':
     'In these watches, {kind} for each other visitor came {ratio, number, ::@@@} times as often ({levelB} against {levelA}; 95\u00a0% interval {low, number, ::@@@} to {ends, select, open {no limit} other {{high, number, ::@@@}}}). What thins all kinds alike cancels in this; kinds may respond differently.',
   'questions/can-say/relative-fields':

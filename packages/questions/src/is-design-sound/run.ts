@@ -25,6 +25,7 @@ function inflations(asked: ContrastCase): readonly Estimate[] {
       value: finite(inflation),
       interval: { low: null, high: null, level: 0.95 },
       unit: saying('questions/unit/times'),
+      scale: 'plain',
       n: asked.design.fields.length,
       counts: 'fields',
       method: saying('questions/method/inflation'),

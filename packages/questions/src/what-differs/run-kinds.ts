@@ -82,6 +82,7 @@ function estimateOf(pair: JudgedPair): readonly Estimate[] {
       value: finite(pair.count.odds),
       interval: { low: finite(lower), high: finite(upper), level: 0.95 },
       unit: saying('questions/unit/ratio'),
+      scale: 'ratio',
       n: pair.count.fields ?? pair.rows.length,
       counts: pair.count.fields === null ? 'watches' : 'fields',
       method: saying(pair.count.fields === null ? 'questions/method/odds-watches' : 'questions/method/odds-t'),

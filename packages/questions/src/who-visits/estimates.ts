@@ -55,7 +55,7 @@ export function rateEstimates(asked: VisitCase, group: VisitGroup): readonly Est
     const told = toldRate(own, scale)
     const { rate } = own
     if (told === null || rate === null) return []
-    const base = { unit, verdict: null }
+    const base = { unit, scale: 'plain', verdict: null } as const
     const id = `${prefix(group)}rate/${own.kind.label}`
     const values = { kind: own.kind.label, group: group.name ?? '', named: group.name === null ? 'no' : 'yes' }
     const estimates: Estimate[] = [
@@ -112,6 +112,7 @@ export function shareEstimates(group: VisitGroup, sightingsOnly: boolean): reado
       value: share,
       interval: { low: limits.lower, high: limits.upper, level: 0.95 },
       unit: shareUnit(sightingsOnly),
+      scale: 'share',
       n: fields ?? group.shared.rows.length,
       counts: fields === null ? 'watches' : 'fields',
       method: saying(fields === null ? 'questions/method/goodman' : 'questions/method/share-t'),

@@ -6,7 +6,7 @@ export const words: Words = {
   'questions/who-visits/asked': 'Who visits, and how much ({kinds}{grouped, select, yes {; by {by}} other {}})?',
   'questions/who-visits/headline/rate': 'Most frequent: {rate}.',
   'questions/who-visits/headline/rate-and-share':
-    'Most frequent: {rate}; {share, number, ::scale/100 .}\u00a0% of all visitors ({low, number, ::scale/100 .}\u00a0% to {high, number, ::scale/100 .}\u00a0%).',
+    'Most frequent: {rate}; {share, number, ::scale/100 @@}\u00a0% of all visitors ({low, number, ::scale/100 @@}\u00a0% to {high, number, ::scale/100 @@}\u00a0%).',
   'questions/who-visits/headline/none': 'None of these kinds was counted in {counts, plural, one {one watch} other {# watches}}.',
   'questions/who-visits/headline/groups': '{counts} counts in {groups} groups; the rates stand below.',
   'questions/who-visits/headline/blocked': 'No rate can be given: {reasons}. Shares among what was seen stand below.',

@@ -6,6 +6,7 @@ import { lead, letters, paragraph, sizes, stroke } from './letters.ts'
 import { wrapEvenly, wrapText } from './measure.ts'
 import { writePage } from './page.ts'
 import type { Frame, TableView } from './plate.ts'
+import { standingOf } from './standing.ts'
 import { element, lineText, movedTo, type SvgNode } from './svg.ts'
 
 /** The figures of an answer that have anything to draw on one page, and the table of each. */
@@ -16,8 +17,8 @@ export interface DrawnAnswer extends Omit<DrawnFigure, 'table'> {
 /** From this room on [px] two figures stand side by side, where both read well in half of it. */
 const twoColumnsFrom = 1000
 const columnGap = 48
-/** A figure that reads well in half the page is no wider than this where it stands alone [px]. */
-const widestSlim = 900
+/** Longer lines of a headline are hard to read [px]. */
+const widestHead = 1040
 const rowGap = 34
 
 function isSlim(figure: Figure): boolean {
@@ -32,6 +33,9 @@ function hasMarks(figure: Figure): boolean {
   if (figure.kind === 'rates-by-level') return figure.points.some(({ rate }) => Number.isFinite(rate))
   return figure.strips.some(({ values }) => values.some((value) => Number.isFinite(value)))
 }
+
+/** True if an answer has anything to draw. */
+export const hasFigure = ({ figures }: Pick<Answer, 'figures'>): boolean => figures.some(hasMarks)
 
 /** Figures by the row of the page they stand in. */
 function rowsOf(figures: readonly Figure[], width: number): readonly (readonly Figure[])[] {
@@ -58,8 +62,7 @@ function layFigures(figures: readonly Figure[], frame: Frame): Laid {
   const plates: TitledPlate[] = []
   let y = 0
   for (const row of rowsOf(figures, frame.width)) {
-    const width =
-      row.length === 2 ? (frame.width - columnGap) / 2 : row.every(isSlim) ? Math.min(frame.width, widestSlim) : frame.width
+    const width = row.length === 2 ? (frame.width - columnGap) / 2 : frame.width
     const drawn = row.map((figure, k) => drawTitled(figure, { ...frame, width }, letterOf(plates.length + k, figures.length)))
     nodes.push(...drawn.map((plate, k) => movedTo(k * (width + columnGap), y, plate.nodes)))
     plates.push(...drawn)
@@ -68,20 +71,30 @@ function layFigures(figures: readonly Figure[], frame: Frame): Laid {
   return { nodes, height: Math.max(0, y - rowGap), plates }
 }
 
-/** What was asked and what came out, above the figures. */
-function layHead(asked: string, headline: string, width: number, ink: Ink): Omit<Laid, 'plates'> {
-  const room = Math.min(width, 860)
+interface Head {
+  readonly asked: string
+  readonly headline: string
+  readonly standing: string
+}
+
+/** What was asked, what came out, and how it stands, above the figures. */
+function layHead({ asked, headline, standing }: Head, width: number, ink: Ink): Omit<Laid, 'plates'> {
+  const room = Math.min(width, widestHead)
   const size = width < 520 ? sizes.title + 1 : sizes.headline
   const askedLines = wrapEvenly(asked, room, 3, sizes.small)
   const lines = wrapEvenly(headline, room, 9, size, 'title')
   const askedY = 22
   const lineY = askedY + (askedLines.length - 1) * sizes.small * lead + size * 1.5
-  const bottom = lineY + (lines.length - 1) * size * lead
+  const lowest = lineY + (lines.length - 1) * size * lead
+  const standingLines = standing === '' ? [] : wrapText(standing, room, 3, sizes.small)
+  const standingY = lowest + 24
+  const bottom = standingLines.length === 0 ? lowest : standingY + (standingLines.length - 1) * sizes.small * lead
   return {
     nodes: [
       element('path', { d: `M0 0H${width}`, fill: 'none', ...stroke(ink, 'text', 2) }),
       ...paragraph(0, askedY, askedLines, { size: sizes.small, fill: ink.quiet }, asked),
       ...paragraph(0, lineY, lines, { size, fill: ink.text, face: 'title' }, headline),
+      ...paragraph(0, standingY, standingLines, { size: sizes.small, fill: ink.quiet }),
     ],
     height: bottom + 26,
   }
@@ -99,9 +112,9 @@ export function drawAnswer(answer: Answer, settings: FigureSettings): DrawnAnswe
   const room = width - 2 * margin
   const { digest, rows, thrum } = answer.receipt
   const headline = lineText(say(answer.headline))
-  const head = layHead(lineText(say(answer.asked)), headline, room, ink)
-  const full = answer.figures.filter(hasMarks)
-  const body = layFigures(full.length > 0 ? full : answer.figures, { say, ink, width: room })
+  const standing = standingOf(answer).map(say).join(' ')
+  const head = layHead({ asked: lineText(say(answer.asked)), headline, standing }, room, ink)
+  const body = layFigures(hasFigure(answer) ? answer.figures.filter(hasMarks) : answer.figures, { say, ink, width: room })
   const foot = say(
     saying('report/figure/foot', {
       digest: digest.slice(0, 12),
@@ -119,7 +132,7 @@ export function drawAnswer(answer: Answer, settings: FigureSettings): DrawnAnswe
   const ruleY = head.height + Math.max(20, body.height) + 22
   const footY = ruleY + 16
   const height = Math.ceil(footY + (footLines.length - 1) * sizes.foot * lead + 2 * margin - 8)
-  const told = [headline, ...body.plates.map((plate) => plate.told)].join(' ')
+  const told = [headline, ...(standing === '' ? [] : [standing]), ...body.plates.map((plate) => plate.told)].join(' ')
   const nodes = [
     movedTo(margin, margin, [
       ...head.nodes,

@@ -1,5 +1,6 @@
 /** On paper, or on a dark screen. */
-export type Theme = 'light' | 'dark'
+export const themes = ['light', 'dark'] as const
+export type Theme = (typeof themes)[number]
 
 /**
  * Colours of a figure. Text has a contrast of at least 4.5 : 1 against the paper and the band, marks of at least 3 : 1

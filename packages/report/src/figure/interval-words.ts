@@ -1,27 +1,22 @@
 import type { IntervalsFigure } from '@thrum/model'
 import { saying } from '@thrum/model/ground'
-import { threeDigits } from '../print/numbers.ts'
+import { limitWords, type NumberScale, valueWords } from '../print/numbers.ts'
 import type { Speaker } from '../say/say.ts'
 
 type Row = IntervalsFigure['rows'][number]
 
-/** A share in per cent: whole, below a tenth with one decimal, below a thousandth with the first digit that is not 0. */
-function percent(share: number): string {
-  const per = 100 * share
-  const digits = Math.abs(per) >= 9.95 ? per.toFixed(0) : Math.abs(per) >= 0.05 ? per.toFixed(1) : per.toPrecision(1)
-  return `${Number.parseFloat(digits)}\u00a0%`
-}
-
-/** A value as it stands beside its mark; the same digits as in the answer's text. */
-export function valueWords(value: number, scale: IntervalsFigure['scale']): string {
-  return scale === 'share' ? percent(value) : threeDigits(value)
-}
+/** How the numbers of a figure read. */
+export const numberScale = (scale: IntervalsFigure['scale']): NumberScale => (scale === 'share' ? 'share' : 'plain')
 
 const isKnown = (limit: number | null): limit is number => limit !== null && Number.isFinite(limit)
 
+/** True if there is a line to draw: where no limit is known, nothing is said of one. */
+export const hasRange = ({ low, high }: Pick<Row, 'low' | 'high'>): boolean => isKnown(low) || isKnown(high)
+
 /** An interval in words; empty where there is none. */
 export function rangeWords({ low, high }: Pick<Row, 'low' | 'high'>, scale: IntervalsFigure['scale'], say: Speaker): string {
-  const known = { low: isKnown(low) ? valueWords(low, scale) : '', high: isKnown(high) ? valueWords(high, scale) : '' }
+  const words = limitWords(isKnown(low) ? low : null, isKnown(high) ? high : null, numberScale(scale))
+  const known = { low: words.low ?? '', high: words.high ?? '' }
   if (isKnown(low) && isKnown(high)) return say(saying('report/figure/intervals/range', known))
   if (isKnown(low)) return say(saying('report/figure/intervals/at-least', known))
   return isKnown(high) ? say(saying('report/figure/intervals/at-most', known)) : ''
@@ -29,7 +24,7 @@ export function rangeWords({ low, high }: Pick<Row, 'low' | 'high'>, scale: Inte
 
 /** The estimate in words; where it has no limit, that. */
 export function estimateWords(value: number | null, scale: IntervalsFigure['scale'], say: Speaker): string {
-  return isKnown(value) ? valueWords(value, scale) : say(saying('report/figure/no-limit'))
+  return isKnown(value) ? valueWords(value, numberScale(scale)) : say(saying('report/figure/no-limit'))
 }
 
 /** The level of an interval in words, e.g. 95 % or 98.3 %. */

@@ -1,6 +1,7 @@
 import type { IntervalsFigure } from '@thrum/model'
+import { roundWords } from '../print/numbers.ts'
 import { type Axis, across, layAxis } from './axis.ts'
-import { valueWords } from './interval-words.ts'
+import { numberScale } from './interval-words.ts'
 
 /** A limit this many times beyond all values and the band [1] is told by an arrow, not by a longer axis. */
 const beyond = 6
@@ -22,20 +23,16 @@ function logEnds({ rows, band }: IntervalsFigure): Ends {
   const core = [1, ...near(band === null ? [] : [band.low, band.high]), ...near(rows.map(({ value }) => value))]
   const low = Math.max(least(core) / beyond, Math.min(least(core), least(near(rows.map((row) => row.low)))))
   const high = Math.min(most(core) * beyond, Math.max(most(core), most(near(rows.map((row) => row.high)))))
-  const room = Math.max(1.04, (high / low) ** 0.03)
-  return { low: low / room, high: high * room }
+  return { low, high }
 }
 
-function plainEnds({ rows, scale }: IntervalsFigure): Ends {
+function plainEnds({ rows }: IntervalsFigure): Ends {
   const values = finite(rows.map(({ value }) => value))
   const limits = finite(rows.flatMap(({ low, high }) => [low, high]))
   const top = Math.max(0, most(values))
   const furthest = Math.max(top, Math.min(most(limits), top > 0 ? top * beyond : Number.POSITIVE_INFINITY))
   const low = Math.min(0, least(values), least(limits))
-  const high = furthest > low ? furthest : low + 1
-  return scale === 'share' && high <= 1 && low === 0
-    ? { low, high: Math.min(1, high * 1.05) }
-    : { low: low * 1.05, high: low + (high - low) * 1.05 }
+  return { low, high: furthest > low ? furthest : low + 1 }
 }
 
 /** The one axis of an intervals figure: from 0 for rates and shares; for ratios logarithmic about 1, the band inside. */
@@ -44,6 +41,6 @@ export function intervalsAxis(figure: IntervalsFigure, from: number, to: number)
   const ends = scale === 'log' ? logEnds(figure) : plainEnds(figure)
   return layAxis(
     { scale: scale === 'log' ? 'log' : 'linear', ...ends, from, to },
-    { room: across, say: (value) => valueWords(value, scale), within: [-14, to + 24] },
+    { room: across, say: (value) => roundWords(value, numberScale(scale)), within: [-14, to + 24] },
   )
 }

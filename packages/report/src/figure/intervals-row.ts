@@ -48,7 +48,7 @@ export function drawRow(laid: LaidRow, axis: Axis, columns: Columns, ink: Ink): 
   const fill = isAsked ? ink.text : ink.quiet
   const number = { size: sizes.body, fill, face, anchor: 'end' } as const
   const line = sizes.body * lead
-  const headingY = labelY - (columns.isNarrow ? 4 : 4) - heading.length * line
+  const headingY = labelY - 4 - heading.length * line
   const marks =
     row.value === null || !(row.value >= axis.low && row.value <= axis.high)
       ? []

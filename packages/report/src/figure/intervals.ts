@@ -1,7 +1,8 @@
 import type { IntervalsFigure } from '@thrum/model'
 import { saying } from '@thrum/model/ground'
+import { roundWords } from '../print/numbers.ts'
 import { type Axis, belowHeight, drawBelow } from './axis.ts'
-import { estimateWords, levelWords, rangeWords, valueWords } from './interval-words.ts'
+import { estimateWords, hasRange, levelWords, numberScale, rangeWords } from './interval-words.ts'
 import { intervalsAxis } from './intervals-axis.ts'
 import { layRows } from './intervals-layout.ts'
 import { drawRow } from './intervals-row.ts'
@@ -40,11 +41,13 @@ function toldOf(figure: IntervalsFigure, { say }: Frame): string {
   return tellEach(figure.title, each, Math.max(0, figure.rows.length - rowsTold), say)
 }
 
-/** What the numbers at the right are. The level that most of what was asked has is told; others tell their own. */
+/** What the numbers at the right are: their unit alone where no interval is drawn. The level that most of what was asked has is told; others tell their own. */
 function headOf({ rows, unit }: IntervalsFigure, frame: Frame): string {
   const levels = new Map<number, number>()
-  for (const { level, role } of rows) levels.set(level, (levels.get(level) ?? 0) + (role === 'headline' ? rows.length : 1))
-  const [usual] = [...levels].sort((a, b) => b[1] - a[1])[0] ?? [0.95]
+  for (const { level, role } of rows.filter(hasRange))
+    levels.set(level, (levels.get(level) ?? 0) + (role === 'headline' ? rows.length : 1))
+  const [usual] = [...levels].sort((a, b) => b[1] - a[1])[0] ?? []
+  if (usual === undefined) return frame.say(unit)
   const id = levels.size > 1 ? 'intervals/head/mixed' : 'intervals/head'
   return part(frame, id, { unit, level: levelWords(usual, frame.say) })
 }
@@ -57,12 +60,17 @@ function captionOf(figure: IntervalsFigure, axis: Axis, frame: Frame): readonly 
       (low === null) !== (high === null) || (low !== null && low < axis.low) || (high !== null && high > axis.high),
   )
   return [
-    part(frame, 'intervals/caption'),
+    part(frame, rows.some(hasRange) ? 'intervals/caption' : 'intervals/caption/mark'),
     ...(roles.size > 1 ? [part(frame, 'intervals/caption/beside')] : []),
     ...(goesOn ? [part(frame, 'intervals/caption/arrow')] : []),
     ...(band === null
       ? []
-      : [part(frame, 'intervals/caption/band', { low: valueWords(band.low, scale), high: valueWords(band.high, scale) })]),
+      : [
+          part(frame, 'intervals/caption/band', {
+            low: roundWords(band.low, numberScale(scale)),
+            high: roundWords(band.high, numberScale(scale)),
+          }),
+        ]),
     ...(scale === 'log' ? [part(frame, 'intervals/caption/log')] : []),
   ]
 }

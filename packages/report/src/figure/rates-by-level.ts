@@ -5,7 +5,7 @@ import { guises } from './ink.ts'
 import { emptyPlate, type Frame, type Plate, rowsTold, type TableView, tableNumber, tellEach } from './plate.ts'
 import { groupRates, type RateGroups } from './rates-data.ts'
 import { drawLanes } from './rates-lanes.ts'
-import { drawPanel, type Panel, panelWidth } from './rates-panel.ts'
+import { drawPanel, type LaidPanel, layPanel } from './rates-panel.ts'
 import { lineText, movedTo, type SvgNode } from './svg.ts'
 
 /** Up to so many fields have their names beside their marks. */
@@ -13,8 +13,10 @@ const namedAtMost = 8
 /** Room of their names, the best first [px]; 0: none. */
 const nameRooms = [132, 90, 64, 0]
 const gutter = 28
-/** A panel is no wider than this [px]: its columns belong beside each other. */
-const widestPanel = 420
+/** Height of a plot; of one that stands alone over a wide page, whose lines would lie too flat otherwise [px]. */
+const plotHeight = 200
+const aloneHeight = 300
+const aloneFrom = 800
 
 function tableOf({ points, unit }: RatesFigure, { say }: Frame): TableView {
   const none = say(saying('report/figure/no-limit'))
@@ -53,23 +55,24 @@ function toldOf(figure: RatesFigure, { kinds, levels }: RateGroups, { say }: Fra
   return tellEach(figure.title, each, groups.length - each.length, say)
 }
 
-const widestOf = (panels: readonly Panel[]): number => panels.reduce((most, panel) => Math.max(most, panelWidth(panel)), 0)
+const leastOf = (panels: readonly LaidPanel[]): number => panels.reduce((most, { least }) => Math.max(most, least), 0)
 
 /** Panels with the longest names of fields that fit, else without names; null where no panel fits. */
-function layPanels({ kinds, levels, fields }: RateGroups, unit: string, { width }: Frame): readonly Panel[] | null {
-  const choices = (fields <= namedAtMost ? nameRooms : [0]).map((names) =>
-    kinds.map(({ kind, points }): Panel => ({ kind, points, levels, unit, names })),
-  )
-  return choices.find((panels) => widestOf(panels) <= width) ?? null
+function layPanels({ kinds, levels, fields }: RateGroups, unit: string, { width }: Frame): readonly LaidPanel[] | null {
+  const height = kinds.length === 1 && width >= aloneFrom ? aloneHeight : plotHeight
+  for (const names of fields <= namedAtMost ? nameRooms : [0]) {
+    const panels = kinds.map(({ kind, points }) => layPanel({ kind, points, levels, unit, names, plotHeight: height }))
+    if (leastOf(panels) <= width) return panels
+  }
+  return null
 }
 
-/** Panels side by side, as many as fit, in rows of one height. */
-function drawPanels(panels: readonly Panel[], frame: Frame): Pick<Plate, 'nodes' | 'height'> {
-  const wanted = widestOf(panels)
-  const fitting = Math.max(1, Math.floor((frame.width + gutter) / (wanted + gutter)))
+/** Panels side by side, as many as fit, in rows that fill the width. */
+function drawPanels(panels: readonly LaidPanel[], frame: Frame): Pick<Plate, 'nodes' | 'height'> {
+  const fitting = Math.max(1, Math.floor((frame.width + gutter) / (leastOf(panels) + gutter)))
   // Rows are filled evenly: four in two rows of two rather than three and one.
   const columns = Math.ceil(panels.length / Math.ceil(panels.length / fitting))
-  const width = Math.min(widestPanel, (frame.width - gutter * (columns - 1)) / columns)
+  const width = (frame.width - gutter * (columns - 1)) / columns
   let y = 0
   const nodes: SvgNode[] = []
   for (let start = 0; start < panels.length; start += columns) {

@@ -10,6 +10,8 @@ import { stepAside } from './spread.ts'
 import { element, type SvgNode } from './svg.ts'
 
 const radius = 3.4
+/** Room that a mark takes, its edge with it [px]. */
+const markRoom = radius * 2.5
 /** A lane grows with marks of one rate up to so far from its middle [px]; beyond it they cover each other. */
 const tallest = 60
 
@@ -46,8 +48,8 @@ export function drawLanes(
   const isCrowded = drawn.some(({ points }) => points.length > 1)
   const labelWidth = Math.min(widest(drawn) + 2, width * (width < 520 ? 0.32 : 0.3))
   const from = labelWidth + 20
-  const ends = scaleOfRates(groups.kinds.flatMap(({ points }) => points.map(({ rate }) => rate)))
-  const axis = layAxis({ ...ends, from, to: width - 12 }, { room: across, within: [0, width + 14] })
+  const { finest, ...ends } = scaleOfRates(groups.kinds.flatMap(({ points }) => points.map(({ rate }) => rate)))
+  const axis = layAxis({ ...ends, from, to: width - 12 }, { room: across, finest, within: [0, width + 14] })
   const nodes: SvgNode[] = []
   let y = 18
   for (const [k, { label, heading, points }] of drawn.entries()) {
@@ -58,7 +60,7 @@ export function drawLanes(
     }
     const lines = wrapText(label, labelWidth, isCrowded ? 2 : 1, sizes.body)
     const xs = points.map(({ rate }) => axis.at(rate))
-    const aside = stepAside(xs, 2 * radius, tallest)
+    const aside = stepAside(xs, markRoom, tallest)
     const reach = aside.reduce((most, step) => Math.max(most, Math.abs(step)), 0)
     const laneHeight = Math.max(isCrowded ? 26 : 19, lines.length * sizes.body * lead + 4, 2 * (reach + radius) + 8)
     const middle = y + laneHeight / 2

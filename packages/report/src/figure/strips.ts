@@ -36,8 +36,7 @@ function areApart(strips: readonly Ended[]): boolean {
 function tableOf(strips: readonly Ended[], words: StripWords, axis: string, { say }: Frame): TableView {
   const column = (id: string): string => say(saying(`report/figure/column/${id}`, { axis }))
   const none = say(saying('report/figure/strips/none'))
-  const reads = (value: number): string =>
-    words.axis === 'date' || words.axis === 'hour' ? words.say(value) : tableNumber(value, none)
+  const reads = (value: number): string => (words.isTold ? words.whole(value) : tableNumber(value, none))
   return {
     head: [column('at-level'), column('axis')],
     rows: strips.flatMap(({ level, values }): readonly (readonly string[])[] =>
@@ -51,7 +50,12 @@ function toldOf(figure: StripsFigure, strips: readonly Ended[], words: StripWord
     const name = level.slice(0, 200)
     return values.length === 0
       ? saying('report/figure/strips/told/none', { level: name })
-      : saying('report/figure/strips/told', { level: name, values: values.length, low: words.say(low), high: words.say(high) })
+      : saying('report/figure/strips/told', {
+          level: name,
+          values: values.length,
+          low: words.whole(low),
+          high: words.whole(high),
+        })
   })
   const told = tellEach(figure.title, each, Math.max(0, strips.length - rowsTold), say)
   return areApart(strips) ? `${told} ${say(saying('report/figure/strips/apart'))}` : told
@@ -98,7 +102,7 @@ export function drawStrips(figure: StripsFigure, frame: Frame): Plate {
   const strips = figure.strips.map(endsOf)
   const drawn = strips.slice(0, rowsDrawn)
   const words = stripWords({ ...figure, strips }, say.language)
-  const axisWords = say(saying(`report/figure/strips/axis/${words.axis}`))
+  const axisWords = say(words.axis)
   if (strips.every(({ values }) => values.length === 0))
     return emptyPlate(figure, tableOf(strips, words, axisWords, frame), frame)
   const widest = drawn.reduce((most, { level }) => Math.max(most, textWidth(level.slice(0, 200), sizes.body, 'strong')), 0)
@@ -118,7 +122,7 @@ export function drawStrips(figure: StripsFigure, frame: Frame): Plate {
       drawMark(7, middle, 4.4, guise, ink),
       ...(strip.values.length === 0
         ? [letters(from, middle + 4, say(saying('report/figure/strips/none')), { size: sizes.small, fill: ink.quiet })]
-        : drawStrip(strip, axis.at, middle, { frame, guise, say: words.say })),
+        : drawStrip(strip, axis.at, middle, { frame, guise, say: words.whole })),
     )
     y += height
   }

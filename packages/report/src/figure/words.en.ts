@@ -7,6 +7,16 @@ export const words: Words = {
   'report/figure/alt':
     '{title}. {each}{more, plural, =0 {} one {; one more row stands in the table} other {; # more rows stand in the table}}.',
   'report/figure/more': '{more, plural, one {One more stands} other {# more stand}} in the table.',
+  'report/figure/verdict/design-blocks':
+    'Verdict{together, select, yes { of the comparisons together} other {}}: the design blocks.',
+  'report/figure/verdict/alike': 'Verdict{together, select, yes { of the comparisons together} other {}}: alike.',
+  'report/figure/verdict/shown': 'Verdict{together, select, yes { of the comparisons together} other {}}: shown.',
+  'report/figure/verdict/leaning': 'Verdict{together, select, yes { of the comparisons together} other {}}: leaning.',
+  'report/figure/verdict/unsettled': 'Verdict{together, select, yes { of the comparisons together} other {}}: unsettled.',
+  'report/figure/standing/fields':
+    'n = {equal, select, yes {} other {{least} to }}{most, plural, one {1 field, the independent unit} other {# fields, the independent units}} of each estimate.',
+  'report/figure/standing/watches':
+    'n = {equal, select, yes {} other {{least} to }}{most, plural, one {1 watch} other {# watches}}: what is told holds for these watches only.',
   'report/figure/none': 'This answer has no figure.',
   'report/figure/no-limit': 'no limit',
   'report/figure/level': '{level, number, ::.#}\u00a0%',
@@ -23,6 +33,7 @@ export const words: Words = {
   'report/figure/intervals/more': 'more →',
   'report/figure/intervals/told': '{label}: {value}{range, select, none {} other { ({range})}}',
   'report/figure/intervals/caption': 'Mark: estimate; line: its interval.',
+  'report/figure/intervals/caption/mark': 'Mark: estimate.',
   'report/figure/intervals/caption/beside': 'Full marks: what was asked; open marks: beside it, for comparison.',
   'report/figure/intervals/caption/arrow': 'Arrow: the line goes on.',
   'report/figure/intervals/caption/band': 'Shaded: ratios from {low} to {high}, too small to act on.',
@@ -36,8 +47,8 @@ export const words: Words = {
     'One mark for each field{paired, select, yes { at each level; a line joins the marks of one field} other {}}.',
   'report/figure/rates/caption/own': 'Each panel has its own axis.',
 
-  'report/figure/strips/axis/date': 'date',
-  'report/figure/strips/axis/season-day': 'days since the season began',
+  'report/figure/strips/axis/date': 'date{year, select, none {} other { ({year})}}',
+  'report/figure/strips/axis/season-day': 'days since the first count of the season',
   'report/figure/strips/axis/stage': 'bloom stage (BBCH code)',
   'report/figure/strips/axis/hour': 'hour of day, by the sun',
   'report/figure/strips/axis/temperature': 'air temperature (°C)',

@@ -2,23 +2,20 @@ import type { Answer, Caution, Estimate } from '@thrum/model'
 import { type Saying, saying } from '@thrum/model/ground'
 import type { Speaker } from '../say/say.ts'
 import { table, wrap } from './layout.ts'
-import { intervalText, threeDigits } from './numbers.ts'
+import { intervalText, valueWords } from './numbers.ts'
 
 const heading = (say: Speaker, id: string): readonly string[] => ['', say(saying(`report/heading/${id}`))]
 const bullets = (say: Speaker, sayings: readonly Saying[]): readonly string[] =>
   sayings.flatMap((own) => wrap(say(own), '  - ', '    '))
 
-function valueText({ unit, value }: Pick<Estimate, 'unit'> & { readonly value: number }): string {
-  return unit.id.startsWith('questions/unit/share') ? `${Math.round(100 * value)}\u00a0%` : threeDigits(value)
-}
+const hasInterval = ({ interval }: Estimate): boolean => interval.low !== null || interval.high !== null
 
 function estimateRow(say: Speaker, own: Estimate): readonly string[] {
-  const as = (value: number): string => valueText({ unit: own.unit, value })
-  const hasInterval = own.interval.low !== null || own.interval.high !== null
+  const { scale } = own
   return [
     say(own.label),
-    own.value === null ? say(saying('report/no-limit')) : as(own.value),
-    hasInterval ? intervalText(own.interval.low, own.interval.high, as) : '',
+    own.value === null ? say(saying('report/no-limit')) : valueWords(own.value, scale),
+    hasInterval(own) ? intervalText(own.interval.low, own.interval.high, scale) : '',
     say(saying(`report/units/${own.counts.replaceAll(' ', '-')}`, { n: own.n })),
   ]
 }
@@ -27,7 +24,7 @@ function estimateRow(say: Speaker, own: Estimate): readonly string[] {
 function estimateTables(say: Speaker, estimates: readonly Estimate[]): readonly string[] {
   const byUnit = Map.groupBy(estimates, (own) => say(own.unit))
   return [...byUnit].flatMap(([unit, rows]) => [
-    `  ${say(saying('report/table-of', { unit }))}`,
+    `  ${say(saying(rows.some(hasInterval) ? 'report/table-of' : 'report/table-of/values', { unit }))}`,
     ...table(
       rows.map((own) => estimateRow(say, own)),
       '    ',

@@ -92,35 +92,35 @@ describe('intervals', () => {
       "rect 0 0
       text 28 41 Ratios
       text 692 67 times (95 % interval unless said)
-      rect 228 97
-      path 228 159
-      text 339 90 too small to act on
-      path 339 97
-      text 331 192 ← fewer
-      text 347 192 more →
+      rect 226 97
+      path 226 159
+      text 336 90 too small to act on
+      path 336 97
+      text 328 192 ← fewer
+      text 344 192 more →
       text 28 120 bumble bee: strip / no strip
-      path 481 115
-      path 481 111
-      path 553 111
-      circle 517 115
+      path 475 115
+      path 475 111
+      path 545 111
+      circle 510 115
       text 610 120 3.03
       text 692 120 2.42 to 3.78
       text 40 147 90 %
-      path 489 142
-      path 489 139
-      path 545 139
-      circle 517 142
+      path 483 142
+      path 483 139
+      path 538 139
+      circle 510 142
       text 610 147 3.03
       text 692 147 2.54 to 3.61
       path 218 159
-      path 228 159
-      text 228 175 0.5
-      path 339 159
-      text 339 175 1
-      path 450 159
-      text 450 175 2
-      path 561 159
-      text 561 175 4
+      path 227 159
+      text 226 175 0.5
+      path 336 159
+      text 336 175 1
+      path 445 159
+      text 445 175 2
+      path 554 159
+      text 554 175 4
       text 28 217 Mark: estimate; line: its interval. Full marks: what was asked; open marks: beside it, for comparison. Shaded:
       text 28 232 ratios from 0.5 to 2, too small to act on. On the axis twice as many and half as many lie equally far from 1."
     `)
@@ -129,8 +129,15 @@ describe('intervals', () => {
   it('ends in an arrow where a limit is missing or beyond the axis, and says so', () => {
     const open = ratios([row('a', 3, 1.2, null), row('b', 4, 0.001, 5)])
     expect(linesOf(open).join(' ')).toContain('Arrow: the line goes on.')
-    expect(linesOf(open)).toContain('1.2 or more')
+    expect(linesOf(open)).toContain('1.20 or more')
     expect(linesOf(figure).join(' ')).not.toContain('Arrow')
+  })
+
+  it('speaks of intervals only where one is drawn', () => {
+    const bare = linesOf(ratios([row('a', 3, null, null), row('b', 4, null, null)]))
+    expect(bare).toContain('times')
+    expect(bare.join(' ')).toContain('Mark: estimate.')
+    expect(bare.join(' ')).not.toContain('interval')
   })
 
   it('draws no mark where the estimate lies beyond the axis', () => {
@@ -169,45 +176,56 @@ describe('rates by level', () => {
       text 28 41 Field by field
       text 28 68 bumble bee
       text 28 85 per hour
-      path 70 299
-      text 64 303 0
-      path 70 270
-      text 64 274 5
-      path 70 242
-      text 64 246 10
-      path 70 213
-      text 64 217 15
-      path 70 185
-      text 64 189 20
-      path 70 156
-      text 64 160 25
-      path 70 128
-      text 64 131 30
-      path 123 265
-      path 123 253
-      path 123 242
-      path 123 230
-      path 248 196
-      text 264 200 Averlusk Orchard
-      path 248 168
-      text 264 172 Brunnoxel Orchard
-      path 248 139
-      text 264 143 Cadrimoth Orchard
-      path 248 110
-      text 264 114 Dorvenna Orchard
-      circle 123 265
-      circle 123 253
-      circle 123 242
-      circle 123 230
-      path 242 191
-      path 242 163
-      path 242 134
-      path 242 106
-      circle 98 319
-      text 123 323 centre
-      path 220 314
-      text 242 323 edge
-      text 28 348 One mark for each field at each level; a line joins the marks of one field."
+      path 70 303
+      path 66 303
+      text 62 307 0
+      path 70 274
+      path 66 274
+      text 62 278 5
+      path 70 246
+      path 66 246
+      text 62 250 10
+      path 70 217
+      path 66 217
+      text 62 221 15
+      path 70 189
+      path 66 189
+      text 62 193 20
+      path 70 160
+      path 66 160
+      text 62 164 25
+      path 70 132
+      path 66 132
+      text 62 136 30
+      path 70 103
+      path 66 103
+      text 62 107 35
+      path 70 103
+      path 192 269
+      path 192 257
+      path 192 246
+      path 192 234
+      path 468 200
+      text 487 204 Averlusk Orchard
+      path 468 172
+      text 487 176 Brunnoxel Orchard
+      path 468 143
+      text 487 147 Cadrimoth Orchard
+      path 468 114
+      text 487 118 Dorvenna Orchard
+      circle 192 269
+      circle 192 257
+      circle 192 246
+      circle 192 234
+      path 468 195
+      path 468 167
+      path 468 138
+      path 468 110
+      circle 167 323
+      text 192 327 centre
+      path 447 318
+      text 468 327 edge
+      text 28 352 One mark for each field at each level; a line joins the marks of one field."
     `)
   })
 
@@ -281,7 +299,7 @@ describe('strips', () => {
       text 579 147 24 Jul
       path 652 131
       text 652 147 26 Jul
-      text 680 165 date
+      text 680 165 date (2032)
       text 28 189 Each stroke: a value at which something was counted. Nowhere do two levels lie over the same stretch."
     `)
   })
@@ -293,14 +311,21 @@ describe('strips', () => {
     ])
     expect(linesOf(figure).join(' ')).toContain('Nowhere do two levels lie over the same stretch.')
     expect(linesOf(touching).join(' ')).not.toContain('Nowhere')
-    expect(draw(figure).alt).toContain('before: 3 values, 12 Jul to 19 Jul')
+    expect(draw(figure).alt).toContain('before: 3 values, 12 Jul 2032 to 19 Jul 2032')
   })
 
   it('reads dates, hours of the clock, days of pooled seasons, stages', () => {
     expect(linesOf(strips([{ level: 'a', values: [8.5, 12] }], 'hour'))).toContain('9:00')
-    expect(linesOf(strips([{ level: 'a', values: [3, 12] }]))).toContain('days since the season began')
+    expect(linesOf(strips([{ level: 'a', values: [3, 12] }], 'season-day'))).toContain('days since the first count of the season')
     expect(linesOf(strips([{ level: 'a', values: [61, 67] }], 'stage'))).toContain('bloom stage (BBCH code)')
-    expect(linesOf(strips([{ level: 'a', values: [22_400, 22_770] }])).join(' ')).toMatch(/1 \w+ 2031/)
+  })
+
+  it('tells the year once where all dates are of one, else with each', () => {
+    expect(linesOf(figure)).toEqual(expect.arrayContaining(['12 Jul', 'date (2032)']))
+    const two = linesOf(strips([{ level: 'a', values: [22_400, 22_770] }]))
+    expect(two.join(' ')).toMatch(/1 \w+ 2031/)
+    expect(two).toContain('date')
+    expect(linesOf(strips([{ level: 'a', values: [3, 12] }]))).toContain('date (1970)')
   })
 })
 
@@ -319,8 +344,8 @@ describe('the table', () => {
         ]),
       ).table.rows,
     ).toEqual([
-      ['a', '12 Jul'],
-      ['a', '15 Jul'],
+      ['a', '12 Jul 2032'],
+      ['a', '15 Jul 2032'],
       ['b', 'no value known'],
     ])
   })

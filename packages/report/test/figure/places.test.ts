@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { scaleOfRates } from '../../src/figure/axis.ts'
+import { across, layAxis, scaleOfRates, upright } from '../../src/figure/axis.ts'
 import { spreadApart, stepAside } from '../../src/figure/spread.ts'
 import { dateTicks, linearTicks, logTicks, rootTicks } from '../../src/figure/ticks.ts'
 
@@ -44,9 +44,9 @@ describe('stepAside', () => {
 
 describe('ticks', () => {
   it('ratios have doublings and pairs about 1; rates have parts of decades', () => {
-    expect(logTicks(0.2, 4.5)).toContainEqual([0.25, 0.5, 1, 2, 4])
-    expect(logTicks(0.6, 1.7)[0]).toEqual([2 / 3, 0.8, 1, 1.25, 1.5])
-    expect(logTicks(6, 280)).toContainEqual([10, 20, 50, 100, 200])
+    expect(logTicks(0.2, 4.5)).toContainEqual([0.125, 0.25, 0.5, 1, 2, 4, 8])
+    expect(logTicks(0.6, 1.7)[0]).toEqual([0.5, 2 / 3, 0.8, 1, 1.25, 1.5, 2])
+    expect(logTicks(6, 280)).toContainEqual([5, 10, 20, 50, 100, 200, 500])
   })
 
   it('round steps without the dust of floating point', () => {
@@ -63,6 +63,40 @@ describe('ticks', () => {
       firstOfMay2031 + 61,
     ])
     expect(dateTicks(-1e6, 1e6).every((list) => list.length < 300)).toBe(true)
+  })
+})
+
+describe('layAxis', () => {
+  const ends = [
+    ['linear', 0, 275],
+    ['linear', 0, 4],
+    ['linear', 0, 0.0731],
+    ['linear', -3.2, 8.8],
+    ['log', 0.149, 2],
+    ['log', 0.5, 1.7],
+    ['log', 0.083, 1e12],
+    ['log', 7, 4200],
+    ['root', 0, 341],
+  ] as const
+
+  it.each(ends)('identity: on a %s axis from %f to %f no value lies beyond the last tick', (scale, low, high) => {
+    for (const [from, to, room] of [
+      [200, 760, across],
+      [20, 300, across],
+      [250, 40, upright],
+    ] as const) {
+      const axis = layAxis({ scale, low, high, from, to }, { room })
+      expect(axis.ticks[0]?.value).toBeLessThanOrEqual(low)
+      expect(axis.ticks.at(-1)?.value).toBeGreaterThanOrEqual(high)
+      expect(axis.ticks.length).toBeLessThanOrEqual(10)
+      expect([axis.low, axis.high]).toEqual([axis.ticks[0]?.value, axis.ticks.at(-1)?.value])
+    }
+  })
+
+  it('an axis of whole numbers has no tick between them', () => {
+    const { finest, ...whole } = scaleOfRates([1, 2, 4])
+    const axis = layAxis({ ...whole, from: 0, to: 1200 }, { room: across, finest })
+    expect(axis.ticks.map(({ label }) => label)).toEqual(['0', '1', '2', '3', '4'])
   })
 })
 

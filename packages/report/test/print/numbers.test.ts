@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { intervalText, threeDigits } from '../../src/print/numbers.ts'
+import { intervalText, roundWords, threeDigits, valueWords } from '../../src/print/numbers.ts'
 
 describe('threeDigits', () => {
   it.each([
@@ -45,10 +45,70 @@ describe('threeDigits', () => {
   })
 })
 
+describe('valueWords', () => {
+  it.each([
+    [42, '42.0'],
+    [9.6, '9.60'],
+    [1.005, '1.00'],
+    [9.996, '10.0'],
+    [99.96, '100'],
+    [1234.5, '1235'],
+    [0, '0'],
+    [-0, '0'],
+    [-2.71666, '-2.72'],
+    [12_345_678, '1.23e+7'],
+  ])('%f reads %s, as in a sentence', (value, text) => {
+    expect(valueWords(value, 'plain')).toBe(text)
+  })
+
+  it.each([
+    [0, '0'],
+    [0.0004, '0.040'],
+    [0.03, '3.0'],
+    [0.054, '5.4'],
+    [0.0994, '9.9'],
+    [0.0996, '10'],
+    [0.342, '34'],
+    [1, '100'],
+  ])('a share of %f reads %s per cent', (value, text) => {
+    expect(valueWords(value, 'share')).toBe(`${text}\u00a0%`)
+  })
+})
+
+describe('roundWords', () => {
+  it('has no digit more than it takes', () => {
+    expect([0, -0, 0.5, 20, 1e6, 1e-6].map((value) => roundWords(value, 'plain'))).toEqual([
+      '0',
+      '0',
+      '0.5',
+      '20',
+      '1e+6',
+      '1e-6',
+    ])
+    expect([0.025, 0.2].map((value) => roundWords(value, 'share'))).toEqual(['2.5\u00a0%', '20\u00a0%'])
+  })
+})
+
 describe('intervalText', () => {
+  it.each([
+    [0.461, 1.2, '0.461 – 1.20'],
+    [7, 26.3, '7.00 – 26.3'],
+    [77.8, 122, '77.8 – 122'],
+    [0.076, 16.7, '0.0760 – 16.7'],
+    [0, 3, '0 – 3.00'],
+    [-5, -1, '-5.00 – -1.00'],
+    [4.28e-23, 7.66e46, '4.28e-23 – 7.66e+46'],
+  ])('%f and %f read %s, as in a sentence', (low, high, text) => {
+    expect(intervalText(low, high, 'plain')).toBe(text)
+  })
+
+  it('shares have two digits', () => {
+    expect(intervalText(0.018, 0.15, 'share')).toBe('1.8\u00a0% – 15\u00a0%')
+    expect(intervalText(0.004, 1, 'share')).toBe('0.40\u00a0% – 100\u00a0%')
+  })
+
   it('an absent limit is an open end', () => {
-    expect(intervalText(1, 2, threeDigits)).toBe('1 – 2')
-    expect(intervalText(null, 2, threeDigits)).toBe('… – 2')
-    expect(intervalText(1, null, threeDigits)).toBe('1 – …')
+    expect(intervalText(null, 2, 'plain')).toBe('… – 2.00')
+    expect(intervalText(1, null, 'plain')).toBe('1.00 – …')
   })
 })
