@@ -1,11 +1,9 @@
 import { QueryClient, QueryClientProvider } from '@tanstack/react-query'
-import { createRootRoute, createRoute, createRouter, RouterProvider } from '@tanstack/react-router'
-import { CountsPage } from './counts/counts-page.tsx'
+import { createRootRoute, createRoute, createRouter, lazyRouteComponent, RouterProvider } from '@tanstack/react-router'
 import { Connected } from './frame/connection.tsx'
 import { Frame } from './frame/frame.tsx'
 import { readAsking } from './questions/asking.ts'
 import { QuestionsPage } from './questions/questions-page.tsx'
-import { TablesPage } from './tables/tables-page.tsx'
 
 const root = createRootRoute({ component: Frame })
 export const questionsRoute = createRoute({
@@ -17,11 +15,15 @@ export const questionsRoute = createRoute({
 export const countsRoute = createRoute({
   getParentRoute: () => root,
   path: '/counts',
-  component: CountsPage,
+  component: lazyRouteComponent(() => import('./counts/counts-page.tsx'), 'CountsPage'),
   validateSearch: (search: { readonly rows?: unknown }): { readonly rows?: readonly string[] } =>
     Array.isArray(search.rows) ? { rows: search.rows.map(String) } : {},
 })
-const tablesRoute = createRoute({ getParentRoute: () => root, path: '/tables', component: TablesPage })
+const tablesRoute = createRoute({
+  getParentRoute: () => root,
+  path: '/tables',
+  component: lazyRouteComponent(() => import('./tables/tables-page.tsx'), 'TablesPage'),
+})
 
 const router = createRouter({ routeTree: root.addChildren([questionsRoute, countsRoute, tablesRoute]) })
 const queries = new QueryClient({ defaultOptions: { queries: { retry: false, refetchOnWindowFocus: false } } })

@@ -1,12 +1,10 @@
-import { words as exchangeWords } from '@thrum/exchange'
 import type { Saying, SayingValue } from '@thrum/model/ground'
 import { createSpeaker, english, plainText, type Speaker } from '@thrum/report'
-import { words as storeWords } from '@thrum/store'
 import { createContext, use } from 'react'
 import { words } from './words.en.ts'
 
-/** English of everything the desk may have to say. */
-export const speaker: Speaker = createSpeaker({ ...storeWords, ...exchangeWords, ...english, ...words }, 'en')
+/** English of the desk and of answers. What the server says besides, such as why a cell waits, comes with its text. */
+export const speaker: Speaker = createSpeaker({ ...english, ...words }, 'en')
 
 const Speaking = createContext<Speaker>(speaker)
 export const SpeakingIn = Speaking.Provider
