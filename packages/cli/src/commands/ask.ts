@@ -41,7 +41,7 @@ function writeReceipt(folder: string, { answer, snapshot, question }: Asking, te
 }
 
 async function askProject(id: string, raw: Raw, given: Arguments, terminal: Terminal): Promise<void> {
-  const project = await openProject(whichProject(given), 'write')
+  const project = await openProject(whichProject(given, terminal), 'write')
   try {
     if (project.access.mode === 'read') terminal.note(wrap(terminal.say(project.access.because)).join('\n'))
     await tell(await ask(project, id, raw, terminal.work, single(given, 'seed')), given, terminal)

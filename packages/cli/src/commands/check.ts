@@ -16,7 +16,7 @@ export const checkCommand: Command = {
   run: async (given, terminal) => {
     const [named, ...more] = given.words
     if (more.length > 0) throw new ThrumError('cli/check/usage')
-    const path = named ?? whichProject(given)
+    const path = named ?? whichProject(given, terminal)
     const { say, print } = terminal
     await checkProjectFile(path)
     const project = await openProject(path, 'read')

@@ -49,7 +49,7 @@ export const historyCommand: Command = {
   run: async (given, terminal) => {
     const [row, column, ...more] = given.words
     if (row === undefined || more.length > 0) throw new ThrumError('cli/history/usage')
-    const path = whichProject(given)
+    const path = whichProject(given, terminal)
     const project = await openProject(path, 'read')
     try {
       const history = await historyOfRow(project, { row, column })

@@ -134,7 +134,7 @@ export const importCommand: Command = {
   run: async (given, terminal) => {
     const [path, ...more] = given.words
     if (path === undefined || more.length > 0) throw new ThrumError('cli/import/usage')
-    const projectPath = whichProject(given)
+    const projectPath = whichProject(given, terminal)
     const bytes = readBytes(path)
     const named = single(given, 'mapping')
     const mappingPath = named ?? `${path}.mapping.json`

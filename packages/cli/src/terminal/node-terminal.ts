@@ -45,6 +45,7 @@ export function nodeTerminal(isJson: boolean): Terminal {
     say,
     isJson,
     isInteractive: process.stdin.isTTY === true && process.stdout.isTTY === true && !isJson,
+    here: '.',
     work: {
       signal: stop.signal,
       onProgress: progressTeller(say),

@@ -9,6 +9,8 @@ export interface Terminal {
   readonly isJson: boolean
   /** True where a person sits before it and can be asked. */
   readonly isInteractive: boolean
+  /** Folder in which a project is looked for where none is named. */
+  readonly here: string
   readonly work: LongWork
   /** A line of the result. */
   print(text: string): void
