@@ -98,7 +98,8 @@ export const words: Words = {
   'cli/ask/figure-not-written/remedy': 'Check the folder, and ask again. The answer above stands.',
   'cli/ask/receipt':
     'Receipt written to {folder}: the rows, and receipt.R, which recomputes the answer (Rscript receipt.R in that folder).',
-
+  'cli/ask/receipt-folder-used': '{folder} holds what is not an earlier receipt, or was changed since: {found}.',
+  'cli/ask/receipt-folder-used/remedy': 'Nothing was touched. Name a new folder with --receipt.',
   'cli/ask/receipt-not-written': 'The receipt cannot be written to {folder}.',
   'cli/ask/receipt-not-written/remedy': 'The answer stands above. Name a folder you may write in with --receipt.',
 
