@@ -31,7 +31,8 @@ async function start(terminal: Terminal): Promise<void> {
   for (const text of wrap(say(saying('cli/start/next', { file: path })))) print(text)
 }
 
-const terminal = nodeTerminal(false)
+// npm runs it in the folder of the command line.
+const terminal = nodeTerminal(false, process.platform === 'win32' ? 'thrum' : './thrum')
 try {
   await start(terminal)
 } catch (error) {

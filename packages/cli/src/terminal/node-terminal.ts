@@ -31,10 +31,10 @@ function endQuietlyWithoutReader(): void {
   }
 }
 
-/** The terminal this program runs in. Ctrl-C stops work between whole steps; pressed twice it ends the program. */
-export function nodeTerminal(isJson: boolean): Terminal {
+/** The terminal this program runs in, called by a name that a person can type. Ctrl-C stops work between whole steps; pressed twice it ends the program. */
+export function nodeTerminal(isJson: boolean, called?: string): Terminal {
   endQuietlyWithoutReader()
-  const say = speaker()
+  const say = speaker(called)
   const stop = new AbortController()
   process.on('SIGINT', () => {
     if (stop.signal.aborted) process.exit(130)

@@ -194,7 +194,7 @@ describe('thrum forget, merge, restore', () => {
     await tell(['correct', 'counts.csv:2', 'honey bee', '30', '--reason', 'r', '--in', path('other.copy')])
     await once('correct', 'counts.csv:2', 'honey bee', '31', '--reason', 'r')
     const merged = await once('merge', path('other.copy'))
-    expect(merged.text).toContain('One cell was corrected in both copies, to different values. thrum settle lists it.')
+    expect(merged.text).toContain('One cell was corrected in both copies, to different values. What to decide is listed by:')
     expect((await run('settle')).text).toContain('counts.csv:2 "honey bee" (Weir, edge, 2031-05-04): 30 by orla on')
     await tell(['new', path('second.thrum')])
     expect(await once('merge', path('second.thrum'))).toMatchObject({ code: 2 })

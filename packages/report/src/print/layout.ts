@@ -28,8 +28,18 @@ function fitting(word: readonly string[], room: number): number {
   return taken
 }
 
-/** A paragraph broken into lines of a width [columns]; words longer than a line are broken. */
+/** A line that begins so is a command to be copied: it stands alone, and is never broken. */
+const asItStands = '    '
+
+/** A text broken into lines of a width [columns], each of its own lines a paragraph; words longer than a line are broken. */
 export function wrap(text: string, indent = '', hanging = indent, width = pageWidth): readonly string[] {
+  return text.split('\n').flatMap((line, k) => {
+    const start = k === 0 ? indent : hanging
+    return line.startsWith(asItStands) ? [start + line] : wrapParagraph(line, start, hanging, width)
+  })
+}
+
+function wrapParagraph(text: string, indent: string, hanging: string, width: number): readonly string[] {
   const lines: string[] = []
   let line = indent
   let isEmpty = true

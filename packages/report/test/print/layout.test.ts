@@ -51,6 +51,12 @@ describe('wrap', () => {
     expect(lines.slice(1).every((line) => line.startsWith('    watch'))).toBe(true)
   })
 
+  it('a line of four blanks is a command: never broken, and other lines of a text are paragraphs of their own', () => {
+    const command = `    ./thrum import ${'long-'.repeat(20)}name.csv --in ostrel-vale.thrum --accept`
+    expect(wrap(`Next:\n${command}\nOr not.`, '  - ', '    ')).toEqual(['  - Next:', `    ${command}`, '    Or not.'])
+    expect(wrap(command)).toEqual([command])
+  })
+
   it('of nothing, or of blanks, there is no line', () => {
     expect(wrap('')).toEqual([])
     expect(wrap('   ', '  ')).toEqual([])
