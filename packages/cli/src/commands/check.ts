@@ -37,10 +37,8 @@ export const checkCommand: Command = {
         const lines = rows
           .slice(0, rowsNamed)
           .flatMap((row) => (Number.isNaN(count.columns.line.values[row] ?? Number.NaN) ? [] : [count.columns.line.values[row]]))
-        if (lines.length > 0 && severity !== 'note')
-          print(
-            `    ${say(saying('cli/check/lines', { lines: lines.join(', '), more: Math.max(0, rows.length - lines.length) }))}`,
-          )
+        const named = saying('cli/check/lines', { lines: lines.join(', '), more: Math.max(0, rows.length - lines.length) })
+        if (lines.length > 0 && severity !== 'note') for (const line of wrap(say(named), '    ')) print(line)
       }
       for (const sheet of snapshot.unfinishedSheets)
         for (const line of wrap(say(saying('cli/check/unfinished', { sheet: sheet.slice(0, 12) })))) print(line)

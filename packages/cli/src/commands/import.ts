@@ -82,7 +82,7 @@ function show(
   }
   if (made.questions.length > 0) {
     print('')
-    print(say(saying('cli/import/questions')))
+    for (const line of wrap(say(saying('cli/import/questions')))) print(line)
     bullets(
       made.questions.map(({ asks, proposed }) => (proposed === null ? asks : saying('cli/import/proposed', { asks, proposed }))),
     )
