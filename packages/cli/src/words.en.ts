@@ -47,7 +47,7 @@ export const words: Words = {
   'cli/import/becomes': 'What it becomes:',
   'cli/import/accept': 'Accept these counts? (yes or no)',
   'cli/import/not-yet':
-    'Nothing counts yet. If this is right:\n    thrum import {file} --in {project} --accept\nIf not, change {mapping} and run the command again.',
+    'Nothing counts yet. If this is right:\n    thrum import {file} --in {project}{more} --accept\nIf not, change {mapping} and run the command again.',
   'cli/import/done': 'Accepted: {counts, plural, one {one count} other {# counts}} of {file} now stand in {project}.',
   'cli/import/known': '{file} was brought before with this mapping. Nothing was added.',
 
@@ -74,7 +74,7 @@ export const words: Words = {
   'cli/mended/nothing': 'Nothing changes.',
   'cli/mended/accept': 'Take these changes? (yes or no)',
   'cli/mended/not-yet':
-    'Nothing is changed yet. If this is right:\n    thrum import {file} --in {project} --accept\nIf the rows are matched wrongly, name the columns that tell watches apart: --key field,plot,date,start. If it is another file: --separate.',
+    'Nothing is changed yet. If this is right:\n    thrum import {file} --in {project}{more} --accept\nIf the rows are matched wrongly, name the columns that tell watches apart, like --key field,plot,date,start. If it is another file, say --separate.',
   'cli/mended/done':
     'Accepted {file} into {project}: {corrections, plural, =0 {no correction} one {one correction} other {# corrections}}, {counts, plural, =0 {no new count} one {one new count} other {# new counts}}{tallies, plural, =0 {} one {, one new tally} other {, # new tallies}}{withdrawn, plural, =0 {} one {, one withdrawal} other {, # withdrawals}}.',
 

@@ -143,6 +143,17 @@ describe('thrum import of a mended file', () => {
     expect((await run('check')).text).toContain('4 counts in 3 fields')
   })
 
+  it('the command that accepts it says again what was said of the file', async () => {
+    writeFileSync(path('second look.csv'), mended)
+    const argv = ['import', path('second look.csv'), '--mends', 'counts.csv', '--withdraw-missing']
+    expect((await run(...argv)).text).toContain('--mends counts.csv --withdraw-missing --accept')
+    const mapping = path('my mapping.json')
+    writeFileSync(mapping, readFileSync(path('counts.csv.mapping.json')))
+    expect((await run('import', path('second look.csv'), '--separate', '--mapping', mapping)).text).toContain(
+      `--mapping "${mapping}" --separate --accept`,
+    )
+  })
+
   it('takes the mapping of the earlier version where the table has none beside it', async () => {
     const elsewhere = testFolder()
     writeFileSync(
