@@ -35,6 +35,7 @@ async function command(...argv: readonly string[]): Promise<unknown> {
     say,
     isJson: true,
     isInteractive: false,
+    here: '.',
     work: { ...unwatched, breathe: () => new Promise((resolve) => setImmediate(resolve)) },
     print: () => undefined,
     json: (value) => {

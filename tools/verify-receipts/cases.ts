@@ -2,7 +2,7 @@ import type { RawOption } from '@thrum/model'
 
 /** One answer whose receipt is put to R. */
 export interface ReceiptCase {
-  readonly question: 'who-visits' | 'what-differs' | 'is-design-sound'
+  readonly question: string
   readonly options: { readonly [name: string]: RawOption }
 }
 

@@ -1,17 +1,17 @@
 import { existsSync } from 'node:fs'
 import { ask, createDemonstration, openProject, plantedQuestions } from '@thrum/host'
 import { saying, ThrumError } from '@thrum/model/ground'
-import { printAnswer, wrap } from '@thrum/report'
+import { pageWidth, printAnswer, wrap } from '@thrum/report'
 import { nodeTerminal } from './terminal/node-terminal.ts'
 import { failureLines, type Terminal } from './terminal/terminal.ts'
 
 /** The demonstration lies where the command was given, beside the README. */
 const path = 'ostrel-vale.thrum'
-const line = '─'.repeat(80)
 
 /** Makes the demonstration if there is none, and prints its main answers. */
 async function start(terminal: Terminal): Promise<void> {
   const { say, print, work } = terminal
+  const line = '─'.repeat(pageWidth.columns)
   if (!existsSync(path)) await createDemonstration(path)
   for (const text of wrap(say(saying('cli/start/welcome', { file: path })))) print(text)
   const project = await openProject(path, 'write')
@@ -31,7 +31,8 @@ async function start(terminal: Terminal): Promise<void> {
   for (const text of wrap(say(saying('cli/start/next', { file: path })))) print(text)
 }
 
-const terminal = nodeTerminal(false)
+// npm runs it in the folder of the command line.
+const terminal = nodeTerminal(false, process.platform === 'win32' ? 'thrum' : './thrum')
 try {
   await start(terminal)
 } catch (error) {

@@ -12,22 +12,22 @@ export const words: Words = {
   'cli/mishap': 'Thrum itself failed: {what}',
   'cli/mishap/remedy': 'Nothing that was written before is lost. Try again; if it happens again, report the line above.',
   'cli/arguments/single-dash': 'Options are words here; "{found}" is none.',
-  'cli/arguments/single-dash/remedy': 'Write --name value. thrum help lists them.',
+  'cli/arguments/single-dash/remedy': 'Write --name value. To list them:\n    thrum help',
   'cli/no-such-command': 'There is no command "{name}".',
-  'cli/no-such-command/remedy': 'Commands are: {known}. thrum help tells what each does.',
+  'cli/no-such-command/remedy': 'Commands are: {known}. What each does:\n    thrum help',
   'cli/no-project-here': 'There is no project in this folder.',
-  'cli/no-project-here/remedy': 'Name one with --in FILE.thrum, or make one: thrum new my-project.thrum',
+  'cli/no-project-here/remedy': 'Name one with --in FILE.thrum, or make one:\n    thrum new my-project.thrum',
   'cli/which-project': 'There is more than one project in this folder: {found}.',
   'cli/which-project/remedy': 'Name the one you mean with --in.',
 
   'cli/new/usage': 'A new project needs one name.',
-  'cli/new/usage/remedy': 'thrum new my-project.thrum --title "My project"',
+  'cli/new/usage/remedy': '    thrum new my-project.thrum --title "My project"',
   'cli/new/name': 'Not every computer can hold a file named "{name}".',
   'cli/new/name/remedy': 'Leave out any of < > : " | ? * and dots or blanks at the end.',
-  'cli/new/made': 'Made {file}. Next: thrum import counts.csv --in {file}',
+  'cli/new/made': 'Made {file}. Next:\n    thrum import counts.csv --in {file}',
 
   'cli/import/usage': 'One file at a time.',
-  'cli/import/usage/remedy': 'thrum import counts.csv --in my-project.thrum',
+  'cli/import/usage/remedy': '    thrum import counts.csv --in my-project.thrum',
   'cli/import/no-file': '{file} cannot be read.',
   'cli/import/no-file/remedy': 'Check the name and the folder.',
   'cli/import/no-mapping': 'The mapping {file} cannot be read.',
@@ -47,7 +47,7 @@ export const words: Words = {
   'cli/import/becomes': 'What it becomes:',
   'cli/import/accept': 'Accept these counts? (yes or no)',
   'cli/import/not-yet':
-    'Nothing counts yet. If this is right: thrum import {file} --in {project} --accept. If not, change {mapping} and run the command again.',
+    'Nothing counts yet. If this is right:\n    thrum import {file} --in {project}{more} --accept\nIf not, change {mapping} and run the command again.',
   'cli/import/done': 'Accepted: {counts, plural, one {one count} other {# counts}} of {file} now stand in {project}.',
   'cli/import/known': '{file} was brought before with this mapping. Nothing was added.',
 
@@ -59,7 +59,7 @@ export const words: Words = {
   'cli/mended/changed': '{cells, plural, one {One cell changed and becomes} other {# cells changed and become}} a correction:',
   'cli/mended/cell': 'line {line}, {column}: {from} → {to}',
   'cli/mended/kept':
-    '{cells, plural, one {One cell changed} other {# cells changed}} that a person corrected here to another value. It stays as corrected here (thrum correct changes it):',
+    '{cells, plural, one {One cell changed} other {# cells changed}} that a person corrected here to another value. It stays as corrected here (the command correct changes it):',
   'cli/mended/more': '{more, plural, one {one more} other {# more}}; --json lists all',
   'cli/mended/added':
     '{rows, plural, one {One row is} other {# rows are}} new: {lines, plural, one {line} other {lines}} {numbers}.',
@@ -74,12 +74,12 @@ export const words: Words = {
   'cli/mended/nothing': 'Nothing changes.',
   'cli/mended/accept': 'Take these changes? (yes or no)',
   'cli/mended/not-yet':
-    'Nothing is changed yet. If this is right: thrum import {file} --in {project} --accept. If the rows are matched wrongly, name the columns that tell watches apart: --key field,plot,date,start. If it is another file: --separate.',
+    'Nothing is changed yet. If this is right:\n    thrum import {file} --in {project}{more} --accept\nIf the rows are matched wrongly, name the columns that tell watches apart, like --key field,plot,date,start. If it is another file, say --separate.',
   'cli/mended/done':
     'Accepted {file} into {project}: {corrections, plural, =0 {no correction} one {one correction} other {# corrections}}, {counts, plural, =0 {no new count} one {one new count} other {# new counts}}{tallies, plural, =0 {} one {, one new tally} other {, # new tallies}}{withdrawn, plural, =0 {} one {, one withdrawal} other {, # withdrawals}}.',
 
   'cli/ask/usage': 'Ask one question at a time.',
-  'cli/ask/usage/remedy': 'For example thrum ask who-visits. thrum help lists the questions.',
+  'cli/ask/usage/remedy': 'For example:\n    thrum ask who-visits\nTo list the questions:\n    thrum help',
   'cli/ask/plan-only-audit': 'A plan holds no counts yet, so "{id}" has nothing to answer with.',
   'cli/ask/plan-only-audit/remedy': 'Ask is-design-sound of it.',
   'cli/ask/figure': 'Figure written to {file}.',
@@ -97,13 +97,14 @@ export const words: Words = {
   'cli/ask/figure-not-written': '{file} cannot be written.',
   'cli/ask/figure-not-written/remedy': 'Check the folder, and ask again. The answer above stands.',
   'cli/ask/receipt':
-    'Receipt written to {folder}: the rows, and receipt.R, which recomputes the answer (Rscript receipt.R in that folder).',
-
+    'Receipt written to {folder}: the rows, and receipt.R, which recomputes the answer. In that folder:\n    Rscript receipt.R',
+  'cli/ask/receipt-folder-used': '{folder} holds what is not an earlier receipt, or was changed since: {found}.',
+  'cli/ask/receipt-folder-used/remedy': 'Nothing was touched. Name a new folder with --receipt.',
   'cli/ask/receipt-not-written': 'The receipt cannot be written to {folder}.',
   'cli/ask/receipt-not-written/remedy': 'The answer stands above. Name a folder you may write in with --receipt.',
 
   'cli/check/usage': 'Check one project at a time.',
-  'cli/check/usage/remedy': 'thrum check my-project.thrum',
+  'cli/check/usage/remedy': '    thrum check my-project.thrum',
   'cli/check/holds':
     '{counts, plural, one {One count} other {# counts}} in {fields, plural, one {one field} other {# fields}}, {kinds, plural, one {one kind} other {# kinds}}, from {sheets, plural, one {one file} other {# files}}.',
   'cli/check/lines': 'Lines of the file: {lines}{more, plural, =0 {} other { and # more}}.',
@@ -112,22 +113,22 @@ export const words: Words = {
   'cli/check/blocked': 'Something blocks; see above.',
 
   'cli/correct/usage': 'A correction names a row, what is corrected in it, and the new value.',
-  'cli/correct/usage/remedy': 'thrum correct counts.csv:14 "honey bee" 12 --reason "read the paper sheet again"',
+  'cli/correct/usage/remedy': '    thrum correct counts.csv:14 "honey bee" 12 --reason "read the paper sheet again"',
   'cli/correct/done': '{row}, {column}: {from} is now {to}. What was written before is kept.',
   'cli/correct/decides': 'This decides between the corrections that knew nothing of each other.',
   'cli/correct/new-word': 'No row said {column} "{to}" so far; if that is a slip of the keys, correct it again.',
-  'cli/correct/undo': 'To undo it: thrum withdraw {fact} --reason TEXT',
+  'cli/correct/undo': 'To undo it:\n    thrum withdraw {fact} --reason TEXT',
 
   'cli/withdraw/usage': 'A withdrawal names one row, fact or file.',
   'cli/withdraw/usage/remedy':
-    'thrum withdraw counts.csv:14 --reason "counted in the wrong field"; a kind behind the row takes back its tally alone.',
+    '    thrum withdraw counts.csv:14 --reason "counted in the wrong field"\nA kind behind the row takes back its tally alone.',
   'cli/withdraw/done':
     '{what, select, count {{row} ({told}) is withdrawn, with {tallies, plural, one {its tally} other {its # tallies}}.} tally {The tally of {kind} in {row} is withdrawn.} file {{row} is withdrawn with all its rows.} correction {The correction is undone: what stood before stands again.} withdrawal {The withdrawal is undone.} other {{row} is withdrawn.}} Nothing is deleted.',
-  'cli/withdraw/undo': 'To undo it: thrum withdraw {fact} --reason TEXT',
+  'cli/withdraw/undo': 'To undo it:\n    thrum withdraw {fact} --reason TEXT',
 
   'cli/settle/usage': 'To settle a cell, name its row, its column or kind, and its value.',
   'cli/settle/usage/remedy':
-    'thrum settle counts.csv:5 "honey bee" 3 (or missing, or not-looked-for). thrum settle alone lists them.',
+    '    thrum settle counts.csv:5 "honey bee" 3\nInstead of the number also missing, or not-looked-for. What waits is listed by:\n    thrum settle',
   'cli/settle/contested':
     '{cells, plural, one {One cell was} other {# cells were}} corrected by people who knew nothing of each other. The latest stands meanwhile:',
   'cli/settle/choices': '{row} "{column}" ({told}): {choices}.',
@@ -141,12 +142,13 @@ export const words: Words = {
   'cli/settle/more': '{more, plural, one {one more} other {# more}}; --json lists all.',
   'cli/settle/none': 'Nothing waits.',
   'cli/settle/how':
-    'Settle one: thrum settle {row} "{column}" NUMBER (or missing: it was counted and the number is gone; or not-looked-for). Until then it is in no estimate.',
-  'cli/settle/how-contested': 'Decide one: thrum correct {row} "{column}" VALUE --reason TEXT. thrum history {row} tells both.',
+    'Settle one:\n    thrum settle {row} "{column}" NUMBER\nInstead of NUMBER also missing (it was counted and the number is gone), or not-looked-for. Until then it is in no estimate.',
+  'cli/settle/how-contested':
+    'Decide one:\n    thrum correct {row} "{column}" VALUE --reason TEXT\nTo be told of both:\n    thrum history {row}',
   'cli/settle/done': '{row}, {column}: {from} is settled as {to}.',
 
   'cli/history/usage': 'History takes one row, and a column or kind of it if you like.',
-  'cli/history/usage/remedy': 'thrum history counts.csv:14',
+  'cli/history/usage/remedy': '    thrum history counts.csv:14',
   'cli/history/row': '{row} ({told})',
   'cli/history/fact': '{row}',
   'cli/history/line': 'As it came, line {line} of {file}: {cells}',
@@ -156,7 +158,7 @@ export const words: Words = {
   'cli/history/by-file':
     '{to} by the mended file {file}, brought by {by}, {at}{taken, select, yes {; taken back} other {}} [{fact}]',
   'cli/history/contested':
-    'Not all of these knew of each other. {stands} stands meanwhile. Decide: thrum correct {row} "{column}" VALUE --reason TEXT',
+    'Not all of these knew of each other. {stands} stands meanwhile. Decide:\n    thrum correct {row} "{column}" VALUE --reason TEXT',
   'cli/history/stands': '{stands} stands.',
   'cli/history/never': 'Nothing was ever corrected here.',
   'cli/history/withdrawn': 'Withdrawn by {by}, {at}: "{reason}"{taken, select, yes {; taken back} other {}} [{fact}]',
@@ -164,7 +166,7 @@ export const words: Words = {
 
   'cli/forget/usage': 'What is forgotten is a person, the place of a field, or a fact.',
   'cli/forget/usage/remedy':
-    'thrum forget observer "NAME" --because "asked to", thrum forget place FIELD --because TEXT, or thrum forget fact ID --because TEXT',
+    '    thrum forget observer "NAME" --because "asked to"\n    thrum forget place FIELD --because TEXT\n    thrum forget fact ID --because TEXT',
   'cli/forget/stands': '"{name}" stands in:',
   'cli/forget/nowhere': '"{name}" stands nowhere in this project. Other copies will forget it when they take from this one.',
   'cli/forget/words': '  {where}, column {column}: {number, plural, one {one word} other {# words}}',
@@ -176,7 +178,7 @@ export const words: Words = {
     'This cannot be undone. {what, select, observer {What stands instead is the same in every copy, so that one observer stays one. Whoever has the project and guesses the name can still check the guess.} place {The field stays, without its point and outline.} other {Only that something was there stays.}}',
   'cli/forget/accept': 'Forget it? (yes or no)',
   'cli/forget/not-yet':
-    'Nothing is forgotten yet. If this is right: thrum forget {what} "{name}" --because TEXT --in {project} --accept',
+    'Nothing is forgotten yet. If this is right:\n    thrum forget {what} "{name}" --because TEXT --in {project} --accept',
   'cli/forget/done':
     '{what, select, observer {The name is forgotten; {instead} stands instead.} place {The place of {name} is forgotten.} other {{name} is forgotten.}}',
   'cli/forget/known': 'It was forgotten before. Nothing was added.',
@@ -186,35 +188,36 @@ export const words: Words = {
     '{copies, plural, one {One backup or kept file} other {# backups and kept files}} beside the project forgot it too.',
   'cli/forget/copy-left': '{file} beside the project could not forget it ({because}). Delete it if you must.',
   'cli/forget/elsewhere':
-    'Other copies forget it when they take from this one (thrum merge). Tables and backups that lie elsewhere are yours to delete.',
+    'Other copies forget it when they take from this one (the command merge). Tables and backups that lie elsewhere are yours to delete.',
 
   'cli/merge/usage': 'Merge takes one other copy.',
-  'cli/merge/usage/remedy': 'thrum merge other-copy.thrum --in my-project.thrum',
+  'cli/merge/usage/remedy': '    thrum merge other-copy.thrum --in my-project.thrum',
   'cli/merge/done':
     '{project} took from {other}: {facts, plural, =0 {no fact} one {one fact} other {# facts}}{files, plural, =0 {} one {, one file} other {, # files}}. {other} is as it was.',
   'cli/merge/nothing': '{other} has nothing that {project} has not.',
   'cli/merge/counts': '{counts, plural, one {One count} other {# counts}} {more, select, yes {more} other {fewer}} than before.',
   'cli/merge/contested':
-    '{cells, plural, one {One cell was} other {# cells were}} corrected in both copies, to different values. thrum settle lists {cells, plural, one {it} other {them}}.',
+    '{cells, plural, one {One cell was} other {# cells were}} corrected in both copies, to different values. What to decide is listed by:\n    thrum settle',
   'cli/merge/forgot':
     '{facts, plural, one {One thing was} other {# things were}} to be forgotten, and {facts, plural, one {is} other {are}} gone here too.',
   'cli/merge/held-back': '{facts, plural, one {One fact} other {# facts}} of files that nobody accepted stayed there.',
 
   'cli/restore/usage': 'Restore takes one project.',
-  'cli/restore/usage/remedy': 'thrum restore my-project.thrum, and then with --day 2031-05-04',
+  'cli/restore/usage/remedy':
+    '    thrum restore my-project.thrum\nand then:\n    thrum restore my-project.thrum --day 2031-05-04',
   'cli/restore/backups':
     '{count, plural, =0 {There is no backup of {project}. One is made before the first writing of a day, from the second day on.} one {One backup of {project}:} other {# backups of {project}:}}',
   'cli/restore/backup': '  {day}: {facts, plural, one {one fact} other {# facts}}, the latest of {latest}; {kilobytes} kB',
   'cli/restore/unreadable': '  {day}: cannot be read',
-  'cli/restore/how': 'To put one in place: thrum restore {project} --day {day}. What stands there now is kept beside it.',
+  'cli/restore/how': 'To put one in place (what stands there now is kept beside it):\n    thrum restore {project} --day {day}',
   'cli/restore/done':
     '{project} is as it was before the first writing of {day}, with {facts, plural, one {one fact} other {# facts}}.',
   'cli/restore/kept': 'What stood there is kept as {before}.',
   'cli/restore/missing':
-    '{missing, plural, one {One fact of it is} other {# facts of it are}} not in the backup. To have {missing, plural, one {it} other {them}} back: thrum merge {before} --in {project}',
+    '{missing, plural, one {One fact of it is} other {# facts of it are}} not in the backup. To have {missing, plural, one {it} other {them}} back:\n    thrum merge {before} --in {project}',
 
   'cli/help/usage': 'Help takes one topic.',
-  'cli/help/usage/remedy': 'thrum help, or thrum help with the name of a command or a question.',
+  'cli/help/usage/remedy': '    thrum help\nor with the name of a command or a question behind it.',
   'cli/help/title': 'Thrum {version}: from timed counts of flower visitors to an answer whose design has been audited.',
   'cli/help/line/new': 'thrum new FILE.thrum: make a project',
   'cli/help/line/import': 'thrum import COUNTS.csv: bring a table of counts; shown first, then accepted',
@@ -251,28 +254,29 @@ export const words: Words = {
   'cli/help/option/json': '--json: the machine form',
   'cli/help/command/new': 'thrum new FILE.thrum [--title TEXT]\nMakes an empty project in one file.',
   'cli/help/command/import':
-    'thrum import COUNTS.csv [--in FILE.thrum] [--mapping FILE.json] [--accept]\nReads a table of timed counts, proposes what its columns are, and shows what\neach row becomes. Nothing counts until it is accepted. The mapping is kept\nbeside the table as COUNTS.csv.mapping.json; change it there, or say here:\n  --minutes 10            every watch lasted ten minutes\n  --area 20               every watched plot had 20 m2\n  --unit individuals      what a number counts: individuals, visits or snapshot\n  --absent none-seen      in a long table: a kind without a row was looked for\n                          and not seen (or not-looked-for, or not-known)\n  --crop, --season, --observer TEXT   the same for every row\n  --year 2031             for dates written without a year\n  --assigned "strip=at random"\n                          how the levels of something came to the fields\n  --effort "not recorded" nobody wrote down how long they watched: shares only\nA table of the same name (or --mends NAME) is taken as a mended version: its\nrows are matched, changed cells become corrections, and only new rows are added.\n  --key field,plot,date   the columns that together name a watch\n  --withdraw-missing      rows that are no longer in it are withdrawn\n  --separate              it is another table, though it has the name of one',
+    'thrum import COUNTS.csv [--in FILE.thrum] [--mapping FILE.json] [--accept]\nReads a table of timed counts, proposes what its columns are, and shows what\neach row becomes. Nothing counts until it is accepted. The mapping is kept\nbeside the table as COUNTS.csv.mapping.json; change it there, or say here:\n  --minutes 10            every watch lasted ten minutes\n  --area 20               every watched plot had 20 m2\n  --unit individuals      what a number counts: individuals, visits or snapshot\n  --absent none-seen      in a long table: a kind without a row was looked for\n                          and not seen (or not-looked-for, or not-known)\n  --crop, --season, --observer TEXT   the same for every row\n  --year 2031             for dates written without a year\n  --assigned "strip=at random"\n                          how the levels of something came to the fields\n  --effort "not recorded"\n                          nobody wrote down how long they watched: shares only\nA table of the same name (or --mends NAME) is taken as a mended version: its\nrows are matched, changed cells become corrections, and only new rows are added.\n  --key field,plot,date   the columns that together name a watch\n  --withdraw-missing      rows that are no longer in it are withdrawn\n  --separate              it is another table, though it has the name of one',
   'cli/help/command/check':
     'thrum check [FILE.thrum]\nSays what is missing or cannot be right, with the lines that show it and the\ncure. Ends with 1 if something blocks.',
   'cli/help/command/settle':
-    'thrum settle [--in FILE.thrum]\nLists cells that wait for a person (a range, a dash, a lower limit), rows that\nwait as a whole, and corrections that contradict each other.\nthrum settle FILE:LINE COLUMN VALUE\nSettles one: a number, missing (it was counted, and the number is gone), or\nnot-looked-for. COLUMN is a kind or a column: thrum settle counts.csv:5 "honey\nbee" 3',
+    'thrum settle [--in FILE.thrum]\nLists cells that wait for a person (a range, a dash, a lower limit), rows that\nwait as a whole, and corrections that contradict each other.\nthrum settle FILE:LINE COLUMN VALUE\nSettles one: a number, missing (it was counted, and the number is gone), or\nnot-looked-for. COLUMN is a kind or a column:\n    thrum settle counts.csv:5 "honey bee" 3',
   'cli/help/command/correct':
     'thrum correct FILE:LINE COLUMN VALUE --reason TEXT [--in FILE.thrum]\nCorrects one cell of a count that was brought. COLUMN is a kind (its tally), a\ncolumn (minutes, date, stage, flowers, observer ...) or something compared. What\nwas written before stays, with who changed it, when and why. Several files of\none name are counts.csv@1, counts.csv@2. Instead of FILE:LINE the address of a\nrow or the id of a fact will do. Of two corrections that knew nothing of each\nother, a third decides.',
   'cli/help/command/withdraw':
     'thrum withdraw FILE:LINE [KIND] --reason TEXT [--in FILE.thrum]\nTakes back a count with its tallies, or the tally of one kind alone.\nthrum withdraw FILE --reason TEXT\nTakes back all rows of a file; it may then be brought again.\nthrum withdraw ID --reason TEXT\nTakes back a correction (what stood before stands again), a withdrawal, or any\nfact. Nothing is deleted.',
   'cli/help/command/history':
-    'thrum history FILE:LINE [COLUMN] [--in FILE.thrum]\nTells how a row came, each correction of it with who, when and why, and what\nstands. The ids in brackets are for thrum withdraw.',
+    'thrum history FILE:LINE [COLUMN] [--in FILE.thrum]\nTells how a row came, each correction of it with who, when and why, and what\nstands. The ids in brackets are for the command withdraw.',
   'cli/help/command/forget':
     'thrum forget observer "NAME" --because TEXT [--accept] [--in FILE.thrum]\nTakes a name out of everything in the project: tables, notes, corrections, the\nfiles as they came. What stands instead is the same in every copy. Shown first.\nthrum forget place FIELD --because TEXT    the point and outline of a field\nthrum forget fact ID --because TEXT        a fact, a row (FILE:LINE) or a file\nThe backups beside the project forget it too, and every copy that merges.',
   'cli/help/command/merge':
     'thrum merge OTHER.thrum [--in FILE.thrum]\nTakes in what another copy of the same project holds. The other copy is only\nread; do it the other way round too, and both hold the same.',
   'cli/help/command/restore':
-    'thrum restore FILE.thrum\nLists its backups. One is made before the first writing of each day (from the\nsecond day on) as backups/NAME.YEAR-MONTH-DAY.thrum beside the project; the last\nseven are kept.\nthrum restore FILE.thrum --day YEAR-MONTH-DAY\nPuts that one in place. What stood there is kept as\nFILE.thrum.before-restore-..., and what it has and the backup has not comes back\nwith thrum merge.',
-  'cli/help/command/ask': 'thrum ask QUESTION [options]\nPuts a question to a project. thrum help QUESTION lists its options.',
+    'thrum restore FILE.thrum\nLists its backups. One is made before the first writing of each day (from the\nsecond day on) as backups/NAME.YEAR-MONTH-DAY.thrum beside the project; the last\nseven are kept.\nthrum restore FILE.thrum --day YEAR-MONTH-DAY\nPuts that one in place. What stood there is kept as\nFILE.thrum.before-restore-..., and what it has and the backup has not comes back\nwith the command merge.',
+  'cli/help/command/ask':
+    'thrum ask QUESTION [options]\nPuts a question to a project. Its options are listed by:\n    thrum help QUESTION',
   'cli/help/command/help': 'thrum help [TOPIC]\nTells more about a command or a question.',
 
   'cli/start/welcome':
     'Ostrel Vale, a demonstration project of an invented valley ({file}): four cherry orchards and four sunflower fields, half of them with a flower strip, 160 ten-minute counts over two seasons. Nothing in it is real. These are its main answers, with the verdicts they lead to.',
   'cli/start/next':
-    'Ask it more: ./thrum help what-differs, or ./thrum ask what-differs --in {file} --between strip --kinds "hover fly" --worth 2. Your own table: ./thrum new my.thrum, then ./thrum import counts.csv --in my.thrum.',
+    'Ask it more:\n    thrum help what-differs\n    thrum ask what-differs --in {file} --between strip --worth 2\nYour own table:\n    thrum new my.thrum\n    thrum import counts.csv --in my.thrum',
 }

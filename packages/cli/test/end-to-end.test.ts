@@ -56,7 +56,13 @@ describe('a project of one’s own', () => {
     })
     expect(lines(told[2] ?? '')).toContain('verdict: shown')
     expect(told[2]).toContain('yes caused, under these conditions,')
-    expect(readdirSync(join(folder, 'receipt')).sort()).toEqual(['answer.json', 'counts.csv', 'design.csv', 'receipt.R'])
+    expect(readdirSync(join(folder, 'receipt')).sort()).toEqual([
+      'SHA256SUMS',
+      'answer.json',
+      'counts.csv',
+      'design.csv',
+      'receipt.R',
+    ])
     const answer = JSON.parse(readFileSync(join(folder, 'receipt', 'answer.json'), 'utf8'))
     expect([answer.version, answer.verdict, answer.receipt.rows]).toEqual([1, 'shown', { selected: 32, of: 32 }])
     expect(answer.headline.text).toContain('caused, under these conditions')

@@ -24,7 +24,10 @@ export interface Telling {
   readonly replies?: readonly string[]
 }
 
-/** Runs a command line in this process, before a terminal that remembers. */
+/**
+ * Runs a command line in this process, before a terminal that remembers. It stands in an empty folder: no test finds a project
+ * of the person who runs it.
+ */
 export async function tell(
   argv: readonly string[],
   { say = speaker(), isJson = false, work = unwatched, replies }: Telling = {},
@@ -33,22 +36,28 @@ export async function tell(
   const notes: string[] = []
   let json: unknown
   const waiting = [...(replies ?? [])]
-  const code = await runCommand(argv, {
-    say,
-    isJson,
-    isInteractive: replies !== undefined,
-    work,
-    print: (text) => void out.push(text),
-    json: (value) => {
-      json = value
-    },
-    note: (text) => void notes.push(text),
-    ask: async (question) => {
-      out.push(question)
-      return waiting.shift() ?? ''
-    },
-  })
-  return { code, out: out.join('\n'), notes: notes.join('\n'), json }
+  const here = mkdtempSync(join(tmpdir(), 'thrum-here-'))
+  try {
+    const code = await runCommand(argv, {
+      say,
+      isJson,
+      isInteractive: replies !== undefined,
+      here,
+      work,
+      print: (text) => void out.push(text),
+      json: (value) => {
+        json = value
+      },
+      note: (text) => void notes.push(text),
+      ask: async (question) => {
+        out.push(question)
+        return waiting.shift() ?? ''
+      },
+    })
+    return { code, out: out.join('\n'), notes: notes.join('\n'), json }
+  } finally {
+    rmSync(here, { recursive: true, force: true })
+  }
 }
 
 /** A folder of its own, gone when the test is over. */

@@ -13,7 +13,7 @@ export const words: Words = {
   'host/no-such-question': 'There is no question "{id}".',
   'host/no-such-question/remedy': 'Questions are: {known}.',
   'host/no-project-record': '{file} does not say which project it is.',
-  'host/no-project-record/remedy': 'Make a new project with thrum new, and bring your tables again.',
+  'host/no-project-record/remedy': 'Make a new project, and bring your tables again:\n    thrum new my-project.thrum',
   'host/same-file-other-mapping': '{file} was brought before, with another mapping. Its counts would stand twice.',
   'host/same-file-other-mapping/remedy':
     'Use the mapping of then, or make a new project and bring the file there with the new mapping.',

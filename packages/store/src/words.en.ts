@@ -7,10 +7,10 @@ type StoreWords = { readonly [id in Said | `${Said}/remedy` | FoundInstead]: str
 const storeWords: StoreWords = {
   // Opening and creating
   'store/no-such-file': 'There is no file {file}.',
-  'store/no-such-file/remedy': 'Check the name and the folder. A new project is made with “thrum new”.',
+  'store/no-such-file/remedy': 'Check the name and the folder. A new project is made so:\n    thrum new my-project.thrum',
   'store/not-a-project': '{file} is not a Thrum project: {found}.',
   'store/not-a-project/remedy':
-    'Nothing was changed. Open a file ending in .thrum; tables of counts are brought in with “thrum import”.',
+    'Nothing was changed. Open a file ending in .thrum; a table of counts is brought in so:\n    thrum import counts.csv --in my-project.thrum',
   'store/found/empty': 'the file is empty',
   'store/found/folder': 'it is a folder',
   'store/found/other-database': 'it is a database of another program',

@@ -1,7 +1,6 @@
-import { mkdirSync, writeFileSync } from 'node:fs'
-import { basename, join } from 'node:path'
+import { basename } from 'node:path'
 import { type Asking, ask, askSnapshot, factsOf, localAuthor, openProject, planSnapshot, requireQuestion } from '@thrum/host'
-import { saying, ThrumError } from '@thrum/model/ground'
+import { ThrumError } from '@thrum/model/ground'
 import { answerJson, printAnswer, withTexts, wrap } from '@thrum/report'
 import { type Arguments, requireKnown, single } from '../terminal/arguments.ts'
 import type { Terminal } from '../terminal/terminal.ts'
@@ -9,6 +8,7 @@ import type { Command } from './command.ts'
 import { readBytes } from './read-file.ts'
 import { whichProject } from './which-project.ts'
 import { figureOptions, readFigureAsked, writeFigure } from './write-figure.ts'
+import { requireReceiptFolder, writeReceipt } from './write-receipt.ts'
 
 const own: readonly string[] = ['in', 'plan', 'receipt', ...figureOptions, 'seed', 'brief']
 
@@ -18,30 +18,20 @@ export const filledIn: readonly string[] = ['worthSet', 'looks']
 type Raw = { readonly [name: string]: readonly string[] }
 
 /** Tells an answer. Its machine form comes last: where figure or receipt fails, that failure is the one thing told. */
-async function tell(asking: Asking, given: Arguments, terminal: Terminal): Promise<void> {
-  const { answer } = asking
+async function tell({ answer, snapshot, question }: Asking, given: Arguments, terminal: Terminal): Promise<void> {
   terminal.print(printAnswer(answer, terminal.say, given.flags.has('brief') ? 'short' : 'full'))
   const figure = readFigureAsked(given)
   if (figure !== null) await writeFigure(figure, answer, terminal)
   const folder = single(given, 'receipt')
-  if (folder !== undefined) writeReceipt(folder, asking, terminal)
+  if (folder !== undefined) {
+    const { files } = question.receipt(snapshot, answer)
+    writeReceipt(folder, [...files, { name: 'answer.json', text: `${answerJson(answer, terminal.say)}\n` }], terminal)
+  }
   terminal.json(withTexts(answer, terminal.say))
 }
 
-function writeReceipt(folder: string, { answer, snapshot, question }: Asking, terminal: Terminal): void {
-  const { files } = question.receipt(snapshot, answer)
-  const all = [...files, { name: 'answer.json', text: `${answerJson(answer, terminal.say)}\n` }]
-  try {
-    mkdirSync(folder, { recursive: true })
-    for (const { name, text } of all) writeFileSync(join(folder, name), text)
-  } catch (cause) {
-    throw new ThrumError('cli/ask/receipt-not-written', { folder }, { cause })
-  }
-  terminal.print(`\n${wrap(terminal.say(saying('cli/ask/receipt', { folder }))).join('\n')}`)
-}
-
 async function askProject(id: string, raw: Raw, given: Arguments, terminal: Terminal): Promise<void> {
-  const project = await openProject(whichProject(given), 'write')
+  const project = await openProject(whichProject(given, terminal), 'write')
   try {
     if (project.access.mode === 'read') terminal.note(wrap(terminal.say(project.access.because)).join('\n'))
     await tell(await ask(project, id, raw, terminal.work, single(given, 'seed')), given, terminal)
@@ -67,6 +57,7 @@ export const askCommand: Command = {
     const [id, ...more] = given.words
     if (id === undefined || more.length > 0) throw new ThrumError('cli/ask/usage')
     readFigureAsked(given)
+    requireReceiptFolder(single(given, 'receipt'))
     const question = requireQuestion(id)
     requireKnown(given, [...own, ...Object.keys(question.options).filter((name) => !filledIn.includes(name))])
     const raw = Object.fromEntries([...given.options].filter(([name]) => !own.includes(name)))

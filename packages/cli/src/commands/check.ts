@@ -16,7 +16,7 @@ export const checkCommand: Command = {
   run: async (given, terminal) => {
     const [named, ...more] = given.words
     if (more.length > 0) throw new ThrumError('cli/check/usage')
-    const path = named ?? whichProject(given)
+    const path = named ?? whichProject(given, terminal)
     const { say, print } = terminal
     await checkProjectFile(path)
     const project = await openProject(path, 'read')
@@ -37,10 +37,8 @@ export const checkCommand: Command = {
         const lines = rows
           .slice(0, rowsNamed)
           .flatMap((row) => (Number.isNaN(count.columns.line.values[row] ?? Number.NaN) ? [] : [count.columns.line.values[row]]))
-        if (lines.length > 0 && severity !== 'note')
-          print(
-            `    ${say(saying('cli/check/lines', { lines: lines.join(', '), more: Math.max(0, rows.length - lines.length) }))}`,
-          )
+        const named = saying('cli/check/lines', { lines: lines.join(', '), more: Math.max(0, rows.length - lines.length) })
+        if (lines.length > 0 && severity !== 'note') for (const line of wrap(say(named), '    ')) print(line)
       }
       for (const sheet of snapshot.unfinishedSheets)
         for (const line of wrap(say(saying('cli/check/unfinished', { sheet: sheet.slice(0, 12) })))) print(line)

@@ -16,7 +16,7 @@ export const correctCommand: Command = {
       throw new ThrumError('cli/correct/usage')
     const reason = single(given, 'reason')
     if (reason === undefined) throw new ThrumError('host/correct/no-reason')
-    const path = whichProject(given)
+    const path = whichProject(given, terminal)
     const project = await openForWriting(path, terminal)
     try {
       const made = await correctCell(project, { row, column, value, reason })

@@ -59,7 +59,7 @@ export const forgetCommand: Command = {
       throw new ThrumError('cli/forget/usage')
     const because = single(given, 'because')
     if (because === undefined) throw new ThrumError('host/forget/no-reason')
-    const path = whichProject(given)
+    const path = whichProject(given, terminal)
     const project = await openForWriting(path, terminal)
     const tell = (sentences: readonly Saying[]): void => {
       for (const sentence of sentences) for (const line of wrap(terminal.say(sentence))) terminal.print(line)

@@ -7,6 +7,7 @@ import { typedName } from '../terminal/arguments.ts'
 import type { Terminal } from '../terminal/terminal.ts'
 import { filledIn } from './ask.ts'
 import type { Command } from './command.ts'
+import { commandLine, helpLines } from './help-text.ts'
 import { figureOptions } from './write-figure.ts'
 
 const commandNames = [
@@ -32,7 +33,7 @@ function valueWord({ say }: Terminal, declared: OptionDeclaration): string {
 function overview({ say, print }: Terminal): void {
   for (const line of wrap(say(saying('cli/help/title', { version })))) print(line)
   print('')
-  for (const name of commandNames) for (const line of wrap(say(saying(`cli/help/line/${name}`)), '  ', '      ')) print(line)
+  for (const name of commandNames) for (const line of commandLine(say(saying(`cli/help/line/${name}`)))) print(line)
   print('')
   print(say(saying('cli/help/questions')))
   for (const { id } of questions)
@@ -68,7 +69,7 @@ export const helpCommand: Command = {
     if (more.length > 0) throw new ThrumError('cli/help/usage')
     if (topic === undefined) overview(terminal)
     else if (commandNames.some((name) => name === topic))
-      for (const line of terminal.say(saying(`cli/help/command/${topic}`)).split('\n')) terminal.print(line)
+      for (const line of helpLines(terminal.say(saying(`cli/help/command/${topic}`)))) terminal.print(line)
     else ofQuestion(terminal, topic)
     terminal.json({ version, commands: commandNames, questions: questions.map(({ id, options }) => ({ id, options })) })
     return 0

@@ -14,7 +14,7 @@ import {
 } from '@thrum/host'
 import { type Saying, saying, ThrumError } from '@thrum/model/ground'
 import { withTexts, wrap } from '@thrum/report'
-import { type Arguments, single } from '../terminal/arguments.ts'
+import { type Arguments, single, typedName } from '../terminal/arguments.ts'
 import type { Terminal } from '../terminal/terminal.ts'
 import type { Command, ExitCode } from './command.ts'
 import { type MappingMade, mappingFor, mappingOptions } from './import-mapping.ts'
@@ -82,7 +82,7 @@ function show(
   }
   if (made.questions.length > 0) {
     print('')
-    print(say(saying('cli/import/questions')))
+    for (const line of wrap(say(saying('cli/import/questions')))) print(line)
     bullets(
       made.questions.map(({ asks, proposed }) => (proposed === null ? asks : saying('cli/import/proposed', { asks, proposed }))),
     )
@@ -127,6 +127,16 @@ async function bring(
   return [saying('cli/import/done', { file, counts: offered.read.counts, project: project.path }), ...notKept(kept)]
 }
 
+/** What has to be said again when it is accepted; the rest of what was said stands in the mapping. */
+function saidAgain(given: Arguments): string {
+  const options = ['mapping', 'mends'].flatMap((name) => {
+    const value = single(given, name)
+    return value === undefined ? [] : [`--${name} ${/\s/u.test(value) ? JSON.stringify(value) : value}`]
+  })
+  const flags = ['separate', 'withdrawMissing'].filter((name) => given.flags.has(name)).map((name) => `--${typedName(name)}`)
+  return [...options, ...flags].map((own) => ` ${own}`).join('')
+}
+
 export const importCommand: Command = {
   name: 'import',
   options: ['in', 'mapping', 'mends', ...mappingOptions],
@@ -134,7 +144,7 @@ export const importCommand: Command = {
   run: async (given, terminal) => {
     const [path, ...more] = given.words
     if (path === undefined || more.length > 0) throw new ThrumError('cli/import/usage')
-    const projectPath = whichProject(given)
+    const projectPath = whichProject(given, terminal)
     const bytes = readBytes(path)
     const named = single(given, 'mapping')
     const mappingPath = named ?? `${path}.mapping.json`
@@ -158,7 +168,9 @@ export const importCommand: Command = {
       if (mended.kind === 'known') return result('known', [saying('cli/import/known', { file: basename(path) })])
       if (!(await isAccepted(given, terminal, mended.kind === 'mended'))) {
         const notYet = mended.kind === 'mended' ? 'cli/mended/not-yet' : 'cli/import/not-yet'
-        return result('offered', [saying(notYet, { file: path, mapping: mappingPath, project: projectPath })])
+        return result('offered', [
+          saying(notYet, { file: path, mapping: mappingPath, project: projectPath, more: saidAgain(given) }),
+        ])
       }
       return result('accepted', await bring(project, path, bytes, offered, mended, given, terminal))
     } finally {

@@ -12,7 +12,7 @@ export const mergeCommand: Command = {
   run: async (given, terminal) => {
     const [other, ...more] = given.words
     if (other === undefined || more.length > 0) throw new ThrumError('cli/merge/usage')
-    const path = whichProject(given)
+    const path = whichProject(given, terminal)
     const project = await openForWriting(path, terminal)
     try {
       const merged = await mergeProject(project, other, terminal.work)

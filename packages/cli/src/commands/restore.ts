@@ -14,7 +14,7 @@ export const restoreCommand: Command = {
   run: async (given, terminal) => {
     const [named, ...more] = given.words
     if (more.length > 0) throw new ThrumError('cli/restore/usage')
-    const path = named ?? whichProject(given)
+    const path = named ?? whichProject(given, terminal)
     const day = single(given, 'day')
     const tell = (sentences: readonly ReturnType<typeof saying>[]): void => {
       for (const sentence of sentences) for (const line of wrap(terminal.say(sentence))) terminal.print(line)

@@ -83,7 +83,7 @@ export const settleCommand: Command = {
   flags: [],
   run: async (given, terminal) => {
     if (given.words.length !== 0 && given.words.length !== 3) throw new ThrumError('cli/settle/usage')
-    const path = whichProject(given)
+    const path = whichProject(given, terminal)
     if (given.words.length === 3) {
       await settleOne(given, terminal, path)
       return 0

@@ -15,7 +15,7 @@ export const withdrawCommand: Command = {
     if (row === undefined || more.length > 0) throw new ThrumError('cli/withdraw/usage')
     const reason = single(given, 'reason')
     if (reason === undefined) throw new ThrumError('host/correct/no-reason')
-    const path = whichProject(given)
+    const path = whichProject(given, terminal)
     const project = await openForWriting(path, terminal)
     try {
       const made = await withdraw(project, { row, kind, reason })

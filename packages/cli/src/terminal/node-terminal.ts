@@ -1,6 +1,7 @@
 import { createInterface } from 'node:readline/promises'
 import type { Progress } from '@thrum/model/ground'
 import { saying, ThrumError } from '@thrum/model/ground'
+import { pageWidth } from '@thrum/report'
 import { allWords, speaker, type Terminal } from './terminal.ts'
 
 /** Progress is told from the second second on, at most five times a second. */
@@ -31,10 +32,21 @@ function endQuietlyWithoutReader(): void {
   }
 }
 
-/** The terminal this program runs in. Ctrl-C stops work between whole steps; pressed twice it ends the program. */
-export function nodeTerminal(isJson: boolean): Terminal {
+/** Narrowest page that is kept to [columns]; in a narrower terminal lines are broken by the terminal. */
+const narrowest = 40
+
+/** Through a pipe and on a wide terminal the page is the usual one; it follows a narrower terminal. */
+function fitPage(): void {
+  // A terminal that does not know its width says 0.
+  const { isTTY, columns } = process.stdout
+  if (isTTY && columns > 0) pageWidth.columns = Math.max(narrowest, Math.min(pageWidth.columns, columns))
+}
+
+/** The terminal this program runs in, called by a name that a person can type. Ctrl-C stops work between whole steps; pressed twice it ends the program. */
+export function nodeTerminal(isJson: boolean, called?: string): Terminal {
   endQuietlyWithoutReader()
-  const say = speaker()
+  fitPage()
+  const say = speaker(called)
   const stop = new AbortController()
   process.on('SIGINT', () => {
     if (stop.signal.aborted) process.exit(130)
@@ -45,6 +57,7 @@ export function nodeTerminal(isJson: boolean): Terminal {
     say,
     isJson,
     isInteractive: process.stdin.isTTY === true && process.stdout.isTTY === true && !isJson,
+    here: '.',
     work: {
       signal: stop.signal,
       onProgress: progressTeller(say),

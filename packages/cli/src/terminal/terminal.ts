@@ -9,6 +9,8 @@ export interface Terminal {
   readonly isJson: boolean
   /** True where a person sits before it and can be asked. */
   readonly isInteractive: boolean
+  /** Folder in which a project is looked for where none is named. */
+  readonly here: string
   readonly work: LongWork
   /** A line of the result. */
   print(text: string): void
@@ -22,7 +24,17 @@ export interface Terminal {
 /** Words of everything this program can say. */
 export const allWords = { ...english, ...words }
 
-export const speaker = (): Speaker => createSpeaker(allWords)
+/** Commands stand at the start of a line, alone or behind four blanks. */
+const commandsIn = /^( {4})?thrum (?=[a-z])/gmu
+/** Letters that are the same in a message text and in a shell. */
+const plainName = /^[\w./\\:~-]+$/u
+
+/** A speaker that writes commands as the program was called (`./thrum`), so that they can be copied as they stand. */
+export function speaker(called = 'thrum'): Speaker {
+  if (called === 'thrum' || !plainName.test(called)) return createSpeaker(allWords)
+  const told = Object.entries(allWords).map(([id, text]) => [id, text.replace(commandsIn, `$1${called} `)])
+  return createSpeaker(Object.fromEntries(told))
+}
 
 /** The values of an error as a person types them: options with their dashes as they are typed. */
 export function failureLines(error: ThrumError, say: Speaker): readonly string[] {

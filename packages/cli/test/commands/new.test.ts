@@ -19,7 +19,7 @@ describe('new', () => {
   it('makes a project that can be checked and asked, and says what comes next', async () => {
     const { code, out } = await tell(['new', join(folder, 'my-vale')])
     expect(code).toBe(0)
-    expect(out.replaceAll('\n', ' ')).toContain('Next: thrum import counts.csv')
+    expect(out).toContain(`Next:\n    thrum import counts.csv --in ${join(folder, 'my-vale.thrum')}`)
     expect((await tell(['check', join(folder, 'my-vale.thrum')])).code).toBe(1)
   })
 

@@ -143,6 +143,17 @@ describe('thrum import of a mended file', () => {
     expect((await run('check')).text).toContain('4 counts in 3 fields')
   })
 
+  it('the command that accepts it says again what was said of the file', async () => {
+    writeFileSync(path('second look.csv'), mended)
+    const argv = ['import', path('second look.csv'), '--mends', 'counts.csv', '--withdraw-missing']
+    expect((await run(...argv)).text).toContain('--mends counts.csv --withdraw-missing --accept')
+    const mapping = path('my mapping.json')
+    writeFileSync(mapping, readFileSync(path('counts.csv.mapping.json')))
+    expect((await run('import', path('second look.csv'), '--separate', '--mapping', mapping)).text).toContain(
+      `--mapping "${mapping}" --separate --accept`,
+    )
+  })
+
   it('takes the mapping of the earlier version where the table has none beside it', async () => {
     const elsewhere = testFolder()
     writeFileSync(
@@ -194,7 +205,7 @@ describe('thrum forget, merge, restore', () => {
     await tell(['correct', 'counts.csv:2', 'honey bee', '30', '--reason', 'r', '--in', path('other.copy')])
     await once('correct', 'counts.csv:2', 'honey bee', '31', '--reason', 'r')
     const merged = await once('merge', path('other.copy'))
-    expect(merged.text).toContain('One cell was corrected in both copies, to different values. thrum settle lists it.')
+    expect(merged.text).toContain('One cell was corrected in both copies, to different values. What to decide is listed by:')
     expect((await run('settle')).text).toContain('counts.csv:2 "honey bee" (Weir, edge, 2031-05-04): 30 by orla on')
     await tell(['new', path('second.thrum')])
     expect(await once('merge', path('second.thrum'))).toMatchObject({ code: 2 })

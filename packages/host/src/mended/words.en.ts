@@ -6,5 +6,5 @@ export const mendedWords: Words = {
   'host/mended/no-such-file/remedy': 'Nothing was written. Check the name, or leave --mends out.',
   'host/mended/withdrawn': '{file} was brought before with this mapping, and withdrawn.',
   'host/mended/withdrawn/remedy':
-    'Nothing was written. To have its rows back: thrum withdraw {withdrawal} --reason TEXT. To bring it read otherwise, change the mapping first.',
+    'Nothing was written. To have its rows back:\n    thrum withdraw {withdrawal} --reason TEXT\nTo bring it read otherwise, change the mapping first.',
 }

@@ -26,6 +26,10 @@ export function requireQuestion(id: string): Question {
   return question
 }
 
+interface OptionValues {
+  readonly [name: string]: string | number | readonly string[] | undefined
+}
+
 interface Judged {
   /** S for this asking: given now, else as it was set before. */
   readonly worth: number | null
@@ -55,20 +59,29 @@ function earlierLooks(snapshot: Snapshot, question: string, asked: string): numb
   return new Set(digests.filter((digest) => digest !== snapshot.digest)).size
 }
 
+/** What the host knows of a question put before; each is filled in where the question declares it, and nowhere else. */
+export function fromLog(declared: OptionsSpec, { worth, afterLooking }: Judged, earlier: number): OptionValues {
+  const declares = (name: string): boolean => Object.hasOwn(declared, name)
+  return {
+    ...(declares('worthSet') && worth !== null ? { worth, worthSet: afterLooking ? 'after-looking' : 'before-looking' } : {}),
+    ...(declares('looks') && earlier > 0 ? { looks: earlier } : {}),
+  }
+}
+
 export interface Asking {
   readonly answer: Answer
   readonly snapshot: Snapshot
   readonly question: Question
 }
 
-type Options = OptionsOf<OptionsSpec> & { readonly [name: string]: string | number | readonly string[] | undefined }
+type Options = OptionsOf<OptionsSpec> & OptionValues
 
 const answerTo = (question: Question, snapshot: Snapshot, options: Options, work: LongWork, seed: string): Promise<Answer> =>
   question.run(snapshot, options, { ...work, rng: createRng(seed), version })
 
 /**
- * Puts a question to a project. S, where the question has one, is taken from the options or from what was set before, and
- * that the answer was looked at is written down (in a project that may be written).
+ * Puts a question to a project. S, where the question has one, is taken from the options or from what was set before. Of a
+ * question that declares `worthSet` or `looks`, it is written down that the answer was looked at (in a project that may be written).
  *
  * @throws ThrumError model/options/..., questions/..., survey/..., host/no-such-question
  */
@@ -84,19 +97,13 @@ export async function ask(
   const snapshot = await project.snapshot()
   const asked = askedKey(options)
   const earlier = earlierLooks(snapshot, id, asked)
-  const isJudged = Object.hasOwn(question.options, 'worthSet')
+  const hasWorth = Object.hasOwn(question.options, 'worthSet')
   const judged = judgeWorth(snapshot, id, asked, options.worth as number | undefined)
-  const filled: Options = isJudged
-    ? {
-        ...options,
-        ...(judged.worth === null
-          ? {}
-          : { worth: judged.worth, worthSet: judged.afterLooking ? 'after-looking' : 'before-looking' }),
-        ...(earlier > 0 ? { looks: earlier } : {}),
-      }
-    : options
+  const filled: Options = { ...options, ...fromLog(question.options, judged, earlier) }
   const answer = await answerTo(question, snapshot, filled, work, seed)
-  if (isJudged && project.access.mode === 'write') await writeDown(project, snapshot, { id, asked, answer, judged })
+  const isLogged = hasWorth || Object.hasOwn(question.options, 'looks')
+  if (isLogged && project.access.mode === 'write')
+    await writeDown(project, snapshot, { id, asked, answer, newWorth: hasWorth && judged.isNew ? judged.worth : null })
   return { answer, snapshot, question }
 }
 
@@ -114,20 +121,18 @@ export async function askSnapshot(
   return { answer, snapshot, question }
 }
 
-async function writeDown(
-  project: Project,
-  snapshot: Snapshot,
-  {
-    id,
-    asked,
-    answer,
-    judged,
-  }: { readonly id: string; readonly asked: string; readonly answer: Answer; readonly judged: Judged },
-): Promise<void> {
+interface Looked {
+  readonly id: string
+  readonly asked: string
+  readonly answer: Answer
+  readonly newWorth: number | null
+}
+
+async function writeDown(project: Project, snapshot: Snapshot, { id, asked, answer, newWorth }: Looked): Promise<void> {
   const { author, log } = project
   const looked = snapshot.looks.some((own) => own.question === id && own.asked === asked && own.digest === answer.receipt.digest)
   await log.append([
-    ...(judged.isNew && judged.worth !== null ? [makeFact(worthSet, { question: id, asked, worth: judged.worth }, author)] : []),
+    ...(newWorth === null ? [] : [makeFact(worthSet, { question: id, asked, worth: newWorth }, author)]),
     // One look at one state of the data is written once.
     ...(looked
       ? []

@@ -3,6 +3,7 @@ import { createLogicalClock, foldFacts, makeFact, questionLookedAt, type Snapsho
 import { ThrumError, unwatched } from '@thrum/model/ground'
 import { describe, expect, it } from 'vitest'
 import { ask, createDemonstration, judgeWorth, openProject, type Project } from '../../src/index.ts'
+import { fromLog } from '../../src/question/ask.ts'
 import { askedKey } from '../../src/question/asked-key.ts'
 import { testFolder } from '../folder.ts'
 
@@ -53,6 +54,18 @@ describe('what is known of S', () => {
     ],
   ])('%s', (_, snapshot, given, judged) => {
     expect(judgeWorth(snapshot, question, asked, given)).toEqual(judged)
+  })
+
+  it.each([
+    ['both', ['worthSet', 'looks'], { worth: 2, worthSet: 'after-looking', looks: 3 }],
+    ['one without looks', ['worthSet'], { worth: 2, worthSet: 'after-looking' }],
+    ['one without S', ['looks'], { looks: 3 }],
+    ['neither', [], {}],
+  ])('a question is handed what it declares: %s', (_, names, filled) => {
+    const declared = Object.fromEntries(
+      names.map((name) => [name, { type: 'text', explained: 'questions/option/worth' }] as const),
+    )
+    expect(fromLog(declared, { worth: 2, afterLooking: true, isNew: false }, 3)).toEqual(filled)
   })
 
   it('one question asked is one, whatever it is held against and in whatever order it is put', () => {

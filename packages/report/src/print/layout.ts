@@ -1,5 +1,5 @@
-/** Width of plain output [columns]. */
-export const pageWidth = 80
+/** The page of plain output [columns]. An edge that prints to a narrower terminal sets it once, before anything is printed. */
+export const pageWidth = { columns: 80 }
 
 const wide =
   /[\u1100-\u115f\u2e80-\ua4cf\uac00-\ud7a3\uf900-\ufaff\ufe30-\ufe6f\uff00-\uff60\uffe0-\uffe6\u{1f300}-\u{1faff}\u{20000}-\u{3fffd}]/u
@@ -28,8 +28,18 @@ function fitting(word: readonly string[], room: number): number {
   return taken
 }
 
-/** A paragraph broken into lines of a width [columns]; words longer than a line are broken. */
-export function wrap(text: string, indent = '', hanging = indent, width = pageWidth): readonly string[] {
+/** A line that begins so is a command to be copied: it stands alone, and is never broken. */
+const asItStands = '    '
+
+/** A text broken into lines of a width [columns], each of its own lines a paragraph; words longer than a line are broken. */
+export function wrap(text: string, indent = '', hanging = indent, width = pageWidth.columns): readonly string[] {
+  return text.split('\n').flatMap((line, k) => {
+    const start = k === 0 ? indent : hanging
+    return line.startsWith(asItStands) ? [start + line] : wrapParagraph(line, start, hanging, width)
+  })
+}
+
+function wrapParagraph(text: string, indent: string, hanging: string, width: number): readonly string[] {
   const lines: string[] = []
   let line = indent
   let isEmpty = true
@@ -56,13 +66,24 @@ export function wrap(text: string, indent = '', hanging = indent, width = pageWi
 
 /** Least width of the first column of a table [columns]. */
 const leastFirst = 16
+/** On a page narrower than this [columns] a table has no columns: the cells of a row stand under its label. */
+const stackedBelow = 60
+
+/** The cells of a row under its label: on one line, or where that is too long on one each. */
+function stacked([label = '', ...cells]: readonly string[], indent: string): readonly string[] {
+  const under = `${indent}  `
+  const line = under + cells.filter((cell) => cell !== '').join('  ')
+  const lines = columnsOf(line) <= pageWidth.columns ? [line] : cells.flatMap((cell) => wrap(cell, under))
+  return [...wrap(label, indent, under), ...lines.filter((own) => own !== under)]
+}
 
 /** Rows as columns, numbers to the right; the first column is wrapped where the page is too narrow. */
 export function table(rows: readonly (readonly string[])[], indent = '  '): readonly string[] {
+  if (pageWidth.columns < stackedBelow) return rows.flatMap((row) => stacked(row, indent))
   const count = rows.reduce((most, row) => Math.max(most, row.length), 0)
   const widths = Array.from({ length: count }, (_, k) => rows.reduce((most, row) => Math.max(most, columnsOf(row[k] ?? '')), 0))
   const others = widths.slice(1).reduce((sum, width) => sum + width + 2, 0)
-  const first = Math.max(leastFirst, Math.min(widths[0] ?? 0, pageWidth - indent.length - others))
+  const first = Math.max(leastFirst, Math.min(widths[0] ?? 0, pageWidth.columns - indent.length - others))
   return rows.flatMap((row) => {
     const label = wrap(row[0] ?? '', '', '  ', first)
     const cells = row.slice(1).map((cell, k) => ' '.repeat((widths[k + 1] ?? 0) - columnsOf(cell)) + cell)

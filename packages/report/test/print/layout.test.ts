@@ -1,5 +1,5 @@
 import fc from 'fast-check'
-import { describe, expect, it } from 'vitest'
+import { describe, expect, it, onTestFinished } from 'vitest'
 import { columnsOf, pageWidth, table, wrap } from '../../src/index.ts'
 
 const letter = fc.oneof(
@@ -18,7 +18,7 @@ describe('wrap', () => {
     fc.assert(
       fc.property(paragraph, blanks, blanks, (text, indent, hanging) => {
         const lines = wrap(text, indent, hanging)
-        for (const line of lines) expect(columnsOf(line)).toBeLessThanOrEqual(pageWidth)
+        for (const line of lines) expect(columnsOf(line)).toBeLessThanOrEqual(pageWidth.columns)
         const letters = (own: string): string => own.replaceAll(' ', '')
         expect(letters(lines.join(''))).toBe(letters(text))
       }),
@@ -32,7 +32,7 @@ describe('wrap', () => {
         const lines = wrap(text)
         lines.slice(1).forEach((line, k) => {
           const next = line.split(' ')[0] ?? ''
-          expect(columnsOf(`${lines[k]} ${next}`)).toBeGreaterThan(pageWidth)
+          expect(columnsOf(`${lines[k]} ${next}`)).toBeGreaterThan(pageWidth.columns)
         })
       }),
       { seed: 22, numRuns: 200 },
@@ -51,6 +51,12 @@ describe('wrap', () => {
     expect(lines.slice(1).every((line) => line.startsWith('    watch'))).toBe(true)
   })
 
+  it('a line of four blanks is a command: never broken, and other lines of a text are paragraphs of their own', () => {
+    const command = `    ./thrum import ${'long-'.repeat(20)}name.csv --in ostrel-vale.thrum --accept`
+    expect(wrap(`Next:\n${command}\nOr not.`, '  - ', '    ')).toEqual(['  - Next:', `    ${command}`, '    Or not.'])
+    expect(wrap(command)).toEqual([command])
+  })
+
   it('of nothing, or of blanks, there is no line', () => {
     expect(wrap('')).toEqual([])
     expect(wrap('   ', '  ')).toEqual([])
@@ -65,8 +71,8 @@ describe('table', () => {
     fc.assert(
       fc.property(fc.array(row, { minLength: 1, maxLength: 5 }), blanks, (rows, indent) => {
         const others = [1, 2, 3].map((k) => Math.max(...rows.map((own) => columnsOf(own[k] ?? ''))))
-        fc.pre(others.reduce((sum, width) => sum + width + 2, indent.length + 16) <= pageWidth)
-        for (const line of table(rows, indent)) expect(columnsOf(line)).toBeLessThanOrEqual(pageWidth)
+        fc.pre(others.reduce((sum, width) => sum + width + 2, indent.length + 16) <= pageWidth.columns)
+        for (const line of table(rows, indent)) expect(columnsOf(line)).toBeLessThanOrEqual(pageWidth.columns)
       }),
       { seed: 23, numRuns: 400 },
     )
@@ -87,6 +93,51 @@ describe('table', () => {
 
   it('a row with fewer cells than others is no fault', () => {
     expect(table([['a', '1', '2'], ['b']])).toEqual(['  a                 1  2', '  b'])
+  })
+})
+
+describe('a narrow page', () => {
+  const narrow = (columns: number): void => {
+    pageWidth.columns = columns
+    onTestFinished(() => {
+      pageWidth.columns = 80
+    })
+  }
+  const rows = [
+    ['honey bee, before: 24 counted, these watches only', '144', '92.3 – 214', '1 watch'],
+    ['bumble bee', '42', '', '1 watch'],
+  ]
+
+  it('holds paragraphs', () => {
+    narrow(40)
+    expect(wrap('Watch at least three fields in which nothing changes.', '  - ', '    ')).toEqual([
+      '  - Watch at least three fields in which',
+      '    nothing changes.',
+    ])
+  })
+
+  it('below 60 columns the cells of a row stand under its label', () => {
+    narrow(59)
+    expect(table(rows)).toEqual([
+      '  honey bee, before: 24 counted, these watches only',
+      '    144  92.3 – 214  1 watch',
+      '  bumble bee',
+      '    42  1 watch',
+    ])
+    narrow(40)
+    expect(table([['bee', '0.000123', '0.0000456 – 0.000789', '12 pairs of fields']])).toEqual([
+      '  bee',
+      '    0.000123',
+      '    0.0000456 – 0.000789',
+      '    12 pairs of fields',
+    ])
+    expect(table([['bee']])).toEqual(['  bee'])
+  })
+
+  it('from 60 columns on they stand beside it', () => {
+    narrow(60)
+    expect(table(rows)[1]).toBe('    these watches only              144  92.3 – 214  1 watch')
+    for (const line of table(rows)) expect(columnsOf(line)).toBeLessThanOrEqual(60)
   })
 })
 
