@@ -1,13 +1,14 @@
 import type { Estimate } from '@thrum/model'
 import type { Say } from '../say/speaker.tsx'
 
-const isShare = ({ unit }: Estimate): boolean => unit.id.startsWith('questions/unit/share')
-
 function numberWords(value: number, own: Estimate, say: Say): string {
-  const format = isShare(own)
-    ? new Intl.NumberFormat(say.language, { style: 'percent', maximumSignificantDigits: 2 })
-    : new Intl.NumberFormat(say.language, { maximumSignificantDigits: 3 })
-  return format.format(value)
+  // The digits of the sentences: two of a share in per cent, three of anything else.
+  const digits = own.scale === 'share' ? 2 : 3
+  return new Intl.NumberFormat(say.language, {
+    style: own.scale === 'share' ? 'percent' : 'decimal',
+    minimumSignificantDigits: digits,
+    maximumSignificantDigits: digits,
+  }).format(value)
 }
 
 export function valueWords(own: Estimate, say: Say): string {
