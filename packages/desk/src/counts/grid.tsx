@@ -1,6 +1,6 @@
 import { plainText } from '@thrum/report'
 import type { CountsPage } from '@thrum/server/api'
-import { type KeyboardEvent, useEffect, useRef, useState } from 'react'
+import { type KeyboardEvent, useEffect, useMemo, useRef, useState } from 'react'
 import { Trouble } from '../frame/trouble.tsx'
 import { type Say, useSay } from '../say/speaker.tsx'
 import type { OpenCell } from './cell-part.tsx'
@@ -8,6 +8,8 @@ import { type CountsAsked, pageRows, useCounts } from './counts-data.ts'
 
 /** Height of a row [px]; the same for all, so that a hundred thousand of them need no measuring. */
 const rowHeight = 28
+/** Room for the line of the file [rem]. */
+const lineRoom = 8
 /** Rows drawn above and below what is seen, so that scrolling shows no gap. */
 const spare = 12
 
@@ -27,6 +29,18 @@ function cellText(page: CountsPage, row: number, column: number, say: Say): stri
 
 const isNumber = (type: string): boolean => type === 'number' || type === 'tally'
 const lineOf = (page: CountsPage | undefined, at: number): string => (page === undefined ? '…' : String(page.lines[at] ?? ''))
+
+/** Room for each column [rem], by what stands in the first rows: the same for every row, so that columns stand below each other. */
+function layOut(columns: CountsPage['columns'] | undefined): { readonly template: string; readonly width: string } {
+  const widths = (columns ?? []).map(({ title, unit, values }) => {
+    const longest = values.slice(0, 60).reduce<number>((most, value) => Math.max(most, String(value ?? '').length), 0)
+    return Math.min(16, 1.4 + 0.5 * Math.max(longest, title.length + (unit?.length ?? 0) + 1))
+  })
+  return {
+    template: `${lineRoom}rem ${widths.map((room) => `minmax(${room}rem, ${room}fr)`).join(' ')}`,
+    width: `max(100%, ${widths.reduce((sum, room) => sum + room, lineRoom)}rem)`,
+  }
+}
 
 /** The counts as rows of one height, of which only those in sight are drawn. */
 export function Grid({
@@ -116,8 +130,7 @@ export function Grid({
     } else if (event.key === 'Enter') open(row, column)
   }
 
-  const widths = columns?.map(({ type, title }) => (isNumber(type) ? Math.max(5, title.length * 0.62) : 9)) ?? []
-  const template = `7rem ${widths.map((width) => `minmax(${width}rem, 1fr)`).join(' ')}`
+  const { template, width } = useMemo(() => layOut(columns), [columns])
   const rows = Array.from({ length: Math.max(0, Math.min(total, first + count) - first) }, (_, k) => first + k)
   return (
     <>
@@ -137,7 +150,7 @@ export function Grid({
         onScroll={({ currentTarget }) => setSight({ top: currentTarget.scrollTop, height: currentTarget.clientHeight })}
         onKeyDown={onKey}
       >
-        <div className="row head" role="row" aria-rowindex={1} style={{ gridTemplateColumns: template }}>
+        <div className="row head" role="row" aria-rowindex={1} style={{ gridTemplateColumns: template, width }}>
           <span role="columnheader">{say('counts/line')}</span>
           {columns?.map(({ name, title, unit, type }) => (
             <span role="columnheader" key={name} className={isNumber(type) ? 'number' : 'text'}>
@@ -156,7 +169,7 @@ export function Grid({
                 role="row"
                 aria-rowindex={row + 2}
                 key={row}
-                style={{ transform: `translateY(${row * rowHeight}px)`, gridTemplateColumns: template }}
+                style={{ transform: `translateY(${row * rowHeight}px)`, gridTemplateColumns: template, width }}
               >
                 <span role="rowheader">{lineOf(page, at)}</span>
                 {page?.columns.map((own, column) => (
