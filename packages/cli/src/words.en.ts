@@ -209,6 +209,7 @@ export const words: Words = {
     '{count, plural, =0 {There is no backup of {project}. One is made before the first writing of a day, from the second day on.} one {One backup of {project}:} other {# backups of {project}:}}',
   'cli/restore/backup': '  {day}: {facts, plural, one {one fact} other {# facts}}, the latest of {latest}; {kilobytes} kB',
   'cli/restore/unreadable': '  {day}: cannot be read',
+  'cli/restore/other': '  {day}: of another project, which had this name before',
   'cli/restore/how': 'To put one in place (what stands there now is kept beside it):\n    thrum restore {project} --day {day}',
   'cli/restore/done':
     '{project} is as it was before the first writing of {day}, with {facts, plural, one {one fact} other {# facts}}.',

@@ -1,10 +1,7 @@
-import { existsSync, readdirSync } from 'node:fs'
-import { basename, dirname, join } from 'node:path'
 import { type BodyOf, type Fact, type Json, makeFact, parseAddress, redacted, rowsBrought, sheetRead } from '@thrum/model'
-import { canonicalJson, type Saying, saying, sha256Hex, ThrumError } from '@thrum/model/ground'
+import { canonicalJson, sha256Hex, ThrumError } from '@thrum/model/ground'
 import { createNames, type Forgetting, forgettingOf, forgottenName, type Names, withoutForgotten } from '@thrum/store'
-import { openProjectFile } from '@thrum/store/sqlite'
-import { backupPlace, findBackups } from '../backup/backup-files.ts'
+import { type CopiesForgot, forgetInCopies } from '../backup/forget-in-copies.ts'
 import { type Project, requireWritable } from '../project/project.ts'
 import { type CorrectedProject, readCorrected } from './corrected-project.ts'
 import { findRow } from './find-row.ts'
@@ -40,14 +37,11 @@ export interface ForgetPlan {
 }
 
 /** What forgetting did. */
-export interface Forgotten {
+export interface Forgotten extends CopiesForgot {
   /** False where it was forgotten before. */
   readonly added: boolean
   /** Original files that are gone from the project. */
   readonly filesDropped: number
-  /** Backups and kept files beside the project that have forgotten it too, and those that could not. */
-  readonly copies: readonly string[]
-  readonly copiesLeft: readonly { readonly file: string; readonly because: Saying }[]
 }
 
 async function redactionsOf(corrected: CorrectedProject, asked: ForgetAsked): Promise<readonly BodyOf<typeof redacted>[]> {
@@ -173,19 +167,6 @@ async function filesKept(project: Project): Promise<number> {
   return files
 }
 
-/** Copies of the project that lie beside it: daily backups, and files that restoring or lifting kept. */
-function copiesBeside(path: string): readonly string[] {
-  const place = backupPlace(path)
-  const folder = dirname(place.folder)
-  const own = `${place.name}.thrum.`
-  const kept = existsSync(folder)
-    ? readdirSync(folder).filter(
-        (file) => file.startsWith(own) && /\.(?:before-restore-[\d-]+|layout-\d+(?:-\d+)?\.backup)$/u.test(file),
-      )
-    : []
-  return [...findBackups(place).map((backup) => backup.path), ...kept.map((file) => join(folder, file))]
-}
-
 /**
  * Forgets: in this project, in its backups, and in every copy that learns of it by a merge. It cannot be undone. The bytes
  * are gone from the file when the project is closed and no other program has it open.
@@ -195,21 +176,6 @@ function copiesBeside(path: string): readonly string[] {
 export async function forget(project: Project, plan: ForgetPlan): Promise<Forgotten> {
   const before = await filesKept(project)
   const { added } = await project.log.append(plan.redactions)
-  const copies: string[] = []
-  const copiesLeft: Forgotten['copiesLeft'][number][] = []
-  for (const path of copiesBeside(project.path)) {
-    try {
-      const copy = await openProjectFile(path, { mode: 'write' })
-      try {
-        await copy.append(plan.redactions)
-      } finally {
-        await copy.close()
-      }
-      copies.push(basename(path))
-    } catch (cause) {
-      const because = cause instanceof ThrumError ? cause.saying : saying('host/backup/system', { what: String(cause) })
-      copiesLeft.push({ file: basename(path), because })
-    }
-  }
-  return { added: added.length > 0, filesDropped: before - (await filesKept(project)), copies, copiesLeft }
+  const filesDropped = before - (await filesKept(project))
+  return { added: added.length > 0, filesDropped, ...(await forgetInCopies(project)) }
 }
