@@ -66,7 +66,7 @@ export async function bringMended(
   const gone =
     options.withdrawMissing === true ? [...plan.gone.map(({ address }) => address), ...plan.goneTallies.map(({ of }) => of)] : []
   const withdrawals = gone.map((of) =>
-    makeFact(withdrawn, { of, reason: `no longer in ${file}` }, project.author, {
+    makeFact(withdrawn, { of, reason: `no longer in ${file}`, sheet }, project.author, {
       id: sha256Hex(canonicalJson([sheet, 'withdrawn', of])),
       subject: of,
     }),

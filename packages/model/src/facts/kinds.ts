@@ -152,7 +152,15 @@ export const amended = grown(
     sheet: name.optional(),
   }),
 )
-export const withdrawn = kind('withdrawn', z.object({ of: z.string(), reason }))
+export const withdrawn = grown(
+  'withdrawn',
+  z.object({
+    of: z.string(),
+    reason,
+    /** The sheet whose mended file no longer has the row; absent where a person takes it back. */
+    sheet: name.optional(),
+  }),
+)
 export const cellSettled = grown(
   'cell-settled',
   z.object({ ...correction, after: z.string().nullable().optional(), approximate: z.boolean().optional() }),
