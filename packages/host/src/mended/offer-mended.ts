@@ -2,8 +2,8 @@ import { basename } from 'node:path'
 import { compareRows, freshRows, type Mapping, type MendedPlan, matchRows, parseMapping } from '@thrum/exchange'
 import { canonicalJson, ThrumError } from '@thrum/model/ground'
 import { type BroughtSheet, versionsOf } from '../corrections/brought-rows.ts'
-import { type CorrectedProject, readCorrected } from '../corrections/corrected-project.ts'
-import { findFile, parseFileName } from '../corrections/file-versions.ts'
+import { type CorrectedProject, readCorrected, standingWithdrawals } from '../corrections/corrected-project.ts'
+import { fileNameOf, findFile, parseFileName } from '../corrections/file-versions.ts'
 import type { CountsOffered } from '../counts/bring-counts.ts'
 import { type Project, requireWritable } from '../project/project.ts'
 import { forgettingIn, withoutForgottenMapping, withoutForgottenTables } from './forgotten-tables.ts'
@@ -56,7 +56,7 @@ export type MendedOr = { readonly kind: 'new' } | { readonly kind: 'known' } | (
  * other content, or the one that a person names. Its rows are matched by the columns that name a watch, and compared.
  *
  * @throws ThrumError exchange/mended/... where its rows cannot be matched, host/file/which, host/mended/withdrawn,
- *   host/mended/no-such-file, host/read-only
+ *   host/mended/earlier-withdrawn, host/mended/no-such-file, host/read-only
  */
 export async function offerMended(
   project: Project,
@@ -70,7 +70,11 @@ export async function offerMended(
   const forgetting = await forgettingIn(project.log)
   const mapping = withoutForgottenMapping(offered.mapping, forgetting)
   const known = corrected.sheets.filter((sheet) => sheet.fileHash === fileHash && sameMapping(sheet, mapping))
-  if (known.some(({ stands }) => stands)) return { kind: 'known' }
+  const standing = known.find(({ stands }) => stands)
+  if (standing !== undefined) {
+    requireEarlier(corrected, standing)
+    return { kind: 'known' }
+  }
   const gone = known[0]
   if (gone !== undefined)
     throw new ThrumError('host/mended/withdrawn', { file: basename(path), withdrawal: withdrawalOf(corrected, gone) })
@@ -83,8 +87,19 @@ export async function offerMended(
   return { kind: 'mended', corrected, offered: { ...offered, read }, mends, plan }
 }
 
-function withdrawalOf({ withdrawals }: CorrectedProject, sheet: BroughtSheet): string {
-  return withdrawals.findLast(({ of }) => of === sheet.fact)?.fact.id ?? ''
+/** A mended file counts whole only with the earlier versions whose rows it left alone: a merge may have withdrawn one. */
+function requireEarlier(corrected: CorrectedProject, sheet: BroughtSheet): void {
+  const gone = versionsOf(sheet, corrected.sheets).find(({ stands }) => !stands)
+  if (gone === undefined) return
+  throw new ThrumError('host/mended/earlier-withdrawn', {
+    file: fileNameOf(sheet, corrected.sheets),
+    earlier: fileNameOf(gone, corrected.sheets),
+    withdrawal: withdrawalOf(corrected, gone),
+  })
+}
+
+function withdrawalOf(corrected: CorrectedProject, sheet: BroughtSheet): string {
+  return standingWithdrawals(corrected, sheet.fact).at(-1)?.fact.id ?? ''
 }
 
 /**
