@@ -2,7 +2,7 @@
 
 // What the store says
 export { type FoundInstead, type ReadingReason, remedyOf, type StoreCode } from './errors.ts'
-export { type Forgetting, forgettingOf, withoutForgotten } from './fact/forgetting.ts'
+export { type Forgetting, forgettingOf, withoutForgotten, withoutSaying } from './fact/forgetting.ts'
 // What is forgotten
 export { createNames, type ForgottenName, forgottenName, type Names } from './fact/forgotten-names.ts'
 // Two copies become one
