@@ -1,6 +1,7 @@
 import { basename } from 'node:path'
 import { compareRows, freshRows, type Mapping, type MendedPlan, matchRows, parseMapping } from '@thrum/exchange'
 import { canonicalJson, ThrumError } from '@thrum/model/ground'
+import type { Forgetting } from '@thrum/store'
 import { type BroughtSheet, versionsOf } from '../corrections/brought-rows.ts'
 import { type CorrectedProject, readCorrected, standingWithdrawals } from '../corrections/corrected-project.ts'
 import { fileNameOf, findFile, parseFileName } from '../corrections/file-versions.ts'
@@ -28,12 +29,17 @@ export interface MendedOffer {
 
 const sameMapping = (sheet: BroughtSheet, mapping: unknown): boolean => canonicalJson(sheet.mapping) === canonicalJson(mapping)
 
+/** What a file is called and what it mends, as the log has these names: a file may be called after somebody forgotten. */
+function asKept(path: string, options: MendedOptions, { names }: Forgetting): MendedOptions & { readonly file: string } {
+  const kept = (name: string): string => names?.without(name) ?? name
+  return { ...options, file: kept(basename(path)), mends: options.mends === undefined ? undefined : kept(options.mends) }
+}
+
 /** The latest version that stands of the file that this one was read from, or that has its name; null where there is none. */
 function earlierVersion(
   { sheets }: CorrectedProject,
-  file: string,
+  { file, mends, separate }: ReturnType<typeof asKept>,
   fileHash: string,
-  { mends, separate }: MendedOptions,
 ): BroughtSheet | null {
   if (separate === true) return null
   if (mends !== undefined) {
@@ -78,7 +84,7 @@ export async function offerMended(
   const gone = known[0]
   if (gone !== undefined)
     throw new ThrumError('host/mended/withdrawn', { file: basename(path), withdrawal: withdrawalOf(corrected, gone) })
-  const mends = earlierVersion(corrected, basename(path), fileHash, options)
+  const mends = earlierVersion(corrected, asKept(path, options, forgetting), fileHash)
   if (mends === null) return { kind: 'new' }
   const read = withoutForgottenTables(offered.read, forgetting)
   const fresh = freshRows(read)
@@ -110,6 +116,6 @@ function withdrawalOf(corrected: CorrectedProject, sheet: BroughtSheet): string 
  */
 export async function earlierMapping(project: Project, path: string, options: MendedOptions): Promise<Mapping | null> {
   const corrected = await readCorrected(project)
-  const sheet = earlierVersion(corrected, basename(path), '', options)
+  const sheet = earlierVersion(corrected, asKept(path, options, await forgettingIn(project.log)), '')
   return sheet === null ? null : parseMapping(sheet.mapping)
 }
