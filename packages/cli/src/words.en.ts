@@ -70,6 +70,8 @@ export const words: Words = {
     '{tallies, plural, one {One tally is} other {# tallies are}} no longer in the file: {kinds}. {tallies, plural, one {It stays} other {They stay}}, unless you say --withdraw-missing.',
   'cli/mended/withdrawn':
     '{rows, plural, one {One row} other {# rows}} (lines {numbers}) {rows, plural, one {was} other {were}} withdrawn here and {rows, plural, one {stays} other {stay}} so.',
+  'cli/mended/forgotten':
+    '{rows, plural, one {One row} other {# rows}} (lines {numbers}) {rows, plural, one {was} other {were}} forgotten here and {rows, plural, one {stays} other {stay}} so. The file is not kept.',
   'cli/mended/columns-gone': 'No longer in the file: {columns}. What they said stays.',
   'cli/mended/nothing': 'Nothing changes.',
   'cli/mended/accept': 'Take these changes? (yes or no)',

@@ -1,3 +1,4 @@
+import type { ForgottenKey } from '@thrum/exchange'
 import {
   amended,
   type BodyOf,
@@ -20,6 +21,8 @@ export interface Withdrawal {
   readonly fact: Fact
   readonly of: string
   readonly reason: string
+  /** The sheet whose mended file no longer has the row; null where a person took it back. */
+  readonly sheet: string | null
 }
 
 /** A project with all that was ever corrected in it: what correcting, settling and looking back need to know. */
@@ -33,8 +36,17 @@ export interface CorrectedProject {
   readonly withdrawals: readonly Withdrawal[]
   /** Addresses that are taken back: rows and facts by a withdrawal, what a mended file said with that file. */
   readonly takenBack: ReadonlySet<string>
+  /** Rows and facts that were forgotten one by one, by address, with what recognises a row in a mended file. */
+  readonly forgotten: ReadonlyMap<string, { readonly keys: readonly ForgottenKey[] }>
   /** A row as a person can name it. */
   readonly nameOf: (address: string) => string
+}
+
+function forgottenBy(fact: Fact): readonly (readonly [of: string, { readonly keys: readonly ForgottenKey[] }])[] {
+  const read = fact.kind === redacted.kind ? readFact(fact) : null
+  if (read?.kind !== 'read') return []
+  const { of, keys = [] } = read.body as BodyOf<typeof redacted>
+  return of === undefined ? [] : [[of, { keys }]]
 }
 
 /** Reads a project for correcting. Its author's clock is then ahead of every fact in it. @throws ThrumError store/... */
@@ -46,13 +58,14 @@ export async function readCorrected(project: Project): Promise<CorrectedProject>
   const withdrawals = facts.flatMap((fact): Withdrawal[] => {
     const read = fact.kind === withdrawn.kind ? readFact(fact) : null
     if (read?.kind !== 'read') return []
-    const { of, reason } = read.body as BodyOf<typeof withdrawn>
-    return [{ fact, of, reason }]
+    const { of, reason, sheet = null } = read.body as BodyOf<typeof withdrawn>
+    return [{ fact, of, reason, sheet }]
   })
+  const forgotten = new Map(facts.flatMap(forgottenBy))
   const sheets = await readBroughtSheets(project)
   const { histories, takenBack } = readCorrections(facts)
   const byCell = new Map(histories.map((history) => [`${history.of}\n${history.column}`, history]))
-  return { project, snapshot, sheets, histories, byCell, withdrawals, takenBack, nameOf: createRowNames(sheets) }
+  return { project, snapshot, sheets, histories, byCell, withdrawals, takenBack, forgotten, nameOf: createRowNames(sheets) }
 }
 
 export function historyOf({ byCell }: Pick<CorrectedProject, 'byCell'>, of: string, column: string): CellHistory | null {

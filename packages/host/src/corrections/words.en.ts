@@ -7,6 +7,8 @@ export const correctionWords: Words = {
     'Name a row as FILE:LINE, for example counts.csv:14. {count, plural, =0 {No file was brought so far.} one {The file is {files}.} other {Files are {files}.}}',
   'host/row/no-such-line': '{file} has no count on line {line}.',
   'host/row/no-such-line/remedy': 'The nearest lines that have one: {near}. Lines are counted from 1, the header among them.',
+  'host/row/forgotten': 'Line {line} of {file} was forgotten here, and stays so.',
+  'host/row/forgotten/remedy': 'Nothing was changed. Other lines are as they were.',
   'host/row/set-aside':
     'Line {line} of {file} is in no table: it {state, select, refused {was set aside} other {waits as a whole}} ({because}).',
   'host/row/set-aside/remedy': `Whole rows are decided in the mapping beside the file: write "lines": '{' "{line}": "keep" '}' (or "leave-out"), and bring the same file again; only what changes is proposed.`,

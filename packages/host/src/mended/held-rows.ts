@@ -116,11 +116,13 @@ export function heldRows(corrected: CorrectedProject, versions: readonly Brought
     ({ of, steps }) => ids.has(parseAddress(of).fact) && steps.some(({ sheet }) => sheet !== null && files.has(sheet)),
   )
   return {
+    project: corrected.snapshot.project?.id ?? '',
     rows: counts.length,
     columns: new Set([...brought, ...mended.map(({ column }) => column)].filter((name) => name !== 'line')),
     address,
     line: (row) => lines.get(address(row)) ?? numberIn(rowAt(row).batch, 'line', rowAt(row).row),
     isWithdrawn: (row) => !standingCount.isThere(rowAt(row)),
+    forgotten: (row) => corrected.forgotten.get(address(row)) ?? null,
     said: (row, column) => saidCount(rowAt(row), column),
     stands: (row, column) => standingCount.cell(rowAt(row), column),
     tallies: (row) =>
