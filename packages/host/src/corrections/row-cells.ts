@@ -1,14 +1,5 @@
-import { cellOf, emptyCell, type MendedCell, tallyLabel, writtenOf } from '@thrum/exchange'
-import {
-  addressOf,
-  type Column,
-  declarationOf,
-  findColumn,
-  isoDate,
-  type NamedColumn,
-  type Table,
-  type TableName,
-} from '@thrum/model'
+import { cellOf, emptyCell, type MendedCell, tallyLabel } from '@thrum/exchange'
+import { addressOf, type Column, declarationOf, findColumn, isoDate, type Table, type TableName } from '@thrum/model'
 import { ThrumError } from '@thrum/model/ground'
 import { type BroughtBatch, numberIn, placeOf, type RowPlace, textIn } from './brought-rows.ts'
 import type { CorrectedProject } from './corrected-project.ts'
@@ -84,12 +75,7 @@ export function broughtCell({ sheets }: Pick<CorrectedProject, 'sheets'>, { of, 
 
 /** What was written in a cell that waits, as the file had it. */
 export function writtenIn({ sheet, batch, row }: RowPlace, table: string, column: string): string | undefined {
-  for (const aside of sheet.batches.filter((own) => own.table === 'setAside')) {
-    const columns = [...aside.columns].map(([name, own]): NamedColumn => ({ name, column: own }))
-    const written = writtenOf(columns)(table, column, batch.first + row)
-    if (written !== undefined) return written
-  }
-  return undefined
+  return sheet.written(table, column, batch.first + row)
 }
 
 /** What stands in a cell now; null where its row was withdrawn. */
