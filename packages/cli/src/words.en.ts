@@ -52,7 +52,7 @@ export const words: Words = {
   'cli/import/known': '{file} was brought before with this mapping. Nothing was added.',
 
   'cli/import/file-not-kept':
-    '{file} itself is not kept in the project, because it holds a name or a place that the project forgot. Its rows are kept without it.',
+    '{file} itself is not kept in the project, because it holds something that the project forgot. Its rows are kept without it.',
   'cli/mended/of': '{file} is another version of {mends}, which was brought on {day}. Its rows are matched by {key}.',
   'cli/mended/equal':
     '{rows, plural, =0 {No row is as before.} one {One row is as before and adds nothing.} other {# rows are as before and add nothing.}}',
@@ -71,7 +71,7 @@ export const words: Words = {
   'cli/mended/withdrawn':
     '{rows, plural, one {One row} other {# rows}} (lines {numbers}) {rows, plural, one {was} other {were}} withdrawn here and {rows, plural, one {stays} other {stay}} so.',
   'cli/mended/forgotten':
-    '{rows, plural, one {One row} other {# rows}} (lines {numbers}) {rows, plural, one {was} other {were}} forgotten here and {rows, plural, one {stays} other {stay}} so. The file is not kept.',
+    '{rows, plural, one {One row (line {numbers}) was} other {# rows (lines {numbers}) were}} forgotten here and {rows, plural, one {stays} other {stay}} so.',
   'cli/mended/columns-gone': 'No longer in the file: {columns}. What they said stays.',
   'cli/mended/nothing': 'Nothing changes.',
   'cli/mended/accept': 'Take these changes? (yes or no)',
