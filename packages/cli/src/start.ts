@@ -1,4 +1,3 @@
-import { existsSync } from 'node:fs'
 import { ask, createDemonstration, openProject, plantedQuestions } from '@thrum/host'
 import { saying, ThrumError } from '@thrum/model/ground'
 import { pageWidth, printAnswer, wrap } from '@thrum/report'
@@ -12,7 +11,7 @@ const path = 'ostrel-vale.thrum'
 async function start(terminal: Terminal): Promise<void> {
   const { say, print, work } = terminal
   const line = '─'.repeat(pageWidth.columns)
-  if (!existsSync(path)) await createDemonstration(path)
+  await createDemonstration(path)
   for (const text of wrap(say(saying('cli/start/welcome', { file: path })))) print(text)
   const project = await openProject(path, 'write')
   try {

@@ -52,7 +52,7 @@ export const words: Words = {
   'cli/import/known': '{file} was brought before with this mapping. Nothing was added.',
 
   'cli/import/file-not-kept':
-    '{file} itself is not kept in the project, because it holds a name or a place that the project forgot. Its rows are kept without it.',
+    '{file} itself is not kept in the project, because it holds something that the project forgot. Its rows are kept without it.',
   'cli/mended/of': '{file} is another version of {mends}, which was brought on {day}. Its rows are matched by {key}.',
   'cli/mended/equal':
     '{rows, plural, =0 {No row is as before.} one {One row is as before and adds nothing.} other {# rows are as before and add nothing.}}',
@@ -70,6 +70,8 @@ export const words: Words = {
     '{tallies, plural, one {One tally is} other {# tallies are}} no longer in the file: {kinds}. {tallies, plural, one {It stays} other {They stay}}, unless you say --withdraw-missing.',
   'cli/mended/withdrawn':
     '{rows, plural, one {One row} other {# rows}} (lines {numbers}) {rows, plural, one {was} other {were}} withdrawn here and {rows, plural, one {stays} other {stay}} so.',
+  'cli/mended/forgotten':
+    '{rows, plural, one {One row (line {numbers}) was} other {# rows (lines {numbers}) were}} forgotten here and {rows, plural, one {stays} other {stay}} so.',
   'cli/mended/columns-gone': 'No longer in the file: {columns}. What they said stays.',
   'cli/mended/nothing': 'Nothing changes.',
   'cli/mended/accept': 'Take these changes? (yes or no)',
@@ -209,6 +211,7 @@ export const words: Words = {
     '{count, plural, =0 {There is no backup of {project}. One is made before the first writing of a day, from the second day on.} one {One backup of {project}:} other {# backups of {project}:}}',
   'cli/restore/backup': '  {day}: {facts, plural, one {one fact} other {# facts}}, the latest of {latest}; {kilobytes} kB',
   'cli/restore/unreadable': '  {day}: cannot be read',
+  'cli/restore/other': '  {day}: of another project, which had this name before',
   'cli/restore/how': 'To put one in place (what stands there now is kept beside it):\n    thrum restore {project} --day {day}',
   'cli/restore/done':
     '{project} is as it was before the first writing of {day}, with {facts, plural, one {one fact} other {# facts}}.',

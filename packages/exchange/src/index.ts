@@ -11,6 +11,7 @@ export { type MappedColumn, type Mapping, mappingShape, parseMapping } from './m
 // Mended files, and single cells
 export { asCorrection, cellTold, emptyCell, type MendedCell, sameCell } from './mended/cell.ts'
 export { type CellDifference, compareRows, type MendedPlan } from './mended/compare-rows.ts'
+export { type ForgottenKey, forgottenKeys } from './mended/forgotten-row.ts'
 export { matchRows, type RowMatches } from './mended/match-rows.ts'
 export { type NewTables, onlyNew } from './mended/only-new.ts'
 export { cellOf, type FreshRows, freshRows, type HeldRows, type HeldTally, tallyLabel, writtenOf } from './mended/rows.ts'

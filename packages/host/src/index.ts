@@ -12,7 +12,6 @@ export {
   forget,
   forgettable,
   offerForget,
-  type StandsIn,
 } from './corrections/forget.ts'
 export { historyOfRow, type RowHistory, type ToldCell, type ToldStep, type ToldWithdrawal } from './corrections/history.ts'
 export {
@@ -23,6 +22,7 @@ export {
   type WaitingRow,
   whatWaits,
 } from './corrections/settle.ts'
+export type { StandsIn } from './corrections/where-it-stands.ts'
 export { type WithdrawalMade, type WithdrawnWhat, withdraw } from './corrections/withdraw.ts'
 // Bringing counts
 export { bringCounts, type CountsBrought, type CountsOffered, offerCounts } from './counts/bring-counts.ts'

@@ -40,3 +40,12 @@ export function storeError(code: StoreCode, values: Saying['values'] = {}, cause
 export function notAProject(file: string, found: FoundInstead): ThrumError {
   return storeError('store/not-a-project', { file, found: saying(found) })
 }
+
+/** What to do about a reason why a project takes no writing. */
+export function remedyOf(because: Saying): Saying {
+  return saying(`${because.id}/remedy`, because.values)
+}
+
+export function readOnlyError(file: string, because: Saying): ThrumError {
+  return storeError('store/read-only', { file, because, remedy: remedyOf(because) })
+}

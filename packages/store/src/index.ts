@@ -1,8 +1,8 @@
 // What every database does
 
 // What the store says
-export type { FoundInstead, ReadingReason, StoreCode } from './errors.ts'
-export { type Forgetting, forgettingOf, withoutForgotten } from './fact/forgetting.ts'
+export { type FoundInstead, type ReadingReason, remedyOf, type StoreCode } from './errors.ts'
+export { type Forgetting, forgettingOf, withoutForgotten, withoutSaying } from './fact/forgetting.ts'
 // What is forgotten
 export { createNames, type ForgottenName, forgottenName, type Names } from './fact/forgotten-names.ts'
 // Two copies become one

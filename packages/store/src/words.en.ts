@@ -51,7 +51,7 @@ const storeWords: StoreWords = {
 
   // Writing
   'store/read-only': 'Nothing was written to {file}: {because}.',
-  'store/read-only/remedy': 'What is there can still be read. Remove the cause and open the project again.',
+  'store/read-only/remedy': 'What is there can still be read. {remedy}',
   'store/busy':
     'Another program has been writing to {file} for {seconds, plural, one {# second} other {# seconds}} without a pause.',
   'store/busy/remedy':

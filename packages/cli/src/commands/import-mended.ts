@@ -48,7 +48,7 @@ const kindsOf = (tallies: readonly { readonly label: string }[]): string =>
 
 /** What a person reads before accepting a mended file: how it was matched, what changed, what is new and what is gone. */
 export function mendedSayings(path: string, { offered, mends, plan, corrected }: MendedOffer): readonly Told[] {
-  const { gone, goneTallies, added, addedTallies, withdrawnLines, columnsGone, changed, kept } = plan
+  const { gone, goneTallies, added, addedTallies, withdrawnLines, forgottenLines, columnsGone, changed, kept } = plan
   const line = offered.read.tables.count.find(({ name }) => name === 'line')?.column
   const lines = added.flatMap((row) => (line?.type === 'number' ? [line.values[row] ?? 0] : []))
   const nothing = changed.length + kept.length + added.length + addedTallies.length + gone.length + goneTallies.length === 0
@@ -82,6 +82,9 @@ export function mendedSayings(path: string, { offered, mends, plan, corrected }:
     ...(withdrawnLines.length === 0
       ? []
       : [sentence('cli/mended/withdrawn', { rows: withdrawnLines.length, numbers: named(withdrawnLines) })]),
+    ...(forgottenLines.length === 0
+      ? []
+      : [sentence('cli/mended/forgotten', { rows: forgottenLines.length, numbers: named(forgottenLines) })]),
     ...offered.read.notes
       .filter(({ id }) => id === 'exchange/note/columns-left-out')
       .map((own) => ({ saying: own, isItem: false })),
@@ -104,6 +107,7 @@ export function mendedResult({ mends, plan, corrected }: MendedOffer): unknown {
     gone: plan.gone.map(({ address }) => ({ address, row: corrected.nameOf(address) })),
     goneTallies: plan.goneTallies,
     withdrawnLines: plan.withdrawnLines,
+    forgottenLines: plan.forgottenLines,
     columnsGone: plan.columnsGone,
   }
 }

@@ -16,7 +16,7 @@ export const mergeCommand: Command = {
     const project = await openForWriting(path, terminal)
     try {
       const merged = await mergeProject(project, other, terminal.work)
-      const { added, replaced, attachments, heldBack, counts, contested, kinds } = merged
+      const { added, replaced, attachments, heldBack, counts, contested, kinds, copies, copiesLeft } = merged
       const forgot = kinds.find(({ kind }) => kind === 'redacted')?.facts ?? 0
       const sentences = [
         saying(added + replaced + attachments === 0 ? 'cli/merge/nothing' : 'cli/merge/done', {
@@ -28,6 +28,8 @@ export const mergeCommand: Command = {
         ...(counts === 0 ? [] : [saying('cli/merge/counts', { counts: Math.abs(counts), more: counts > 0 ? 'yes' : 'no' })]),
         ...(contested === 0 ? [] : [saying('cli/merge/contested', { cells: contested })]),
         ...(forgot === 0 ? [] : [saying('cli/merge/forgot', { facts: forgot })]),
+        ...(copies.length === 0 ? [] : [saying('cli/forget/copies', { copies: copies.length })]),
+        ...copiesLeft.map(({ file, because }) => saying('cli/forget/copy-left', { file, because })),
         ...(heldBack === 0 ? [] : [saying('cli/merge/held-back', { facts: heldBack })]),
       ]
       for (const sentence of sentences) for (const line of wrap(terminal.say(sentence))) terminal.print(line)

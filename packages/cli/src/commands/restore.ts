@@ -21,14 +21,15 @@ export const restoreCommand: Command = {
     }
     if (day === undefined) {
       const backups = await listBackups(path)
+      const usable = backups.find(({ facts, isOfOther }) => facts !== null && !isOfOther)
       const sentences = [
         saying('cli/restore/backups', { project: path, count: backups.length }),
-        ...backups.map(({ day: own, facts, latest, bytes }) =>
-          facts === null
-            ? saying('cli/restore/unreadable', { day: own })
+        ...backups.map(({ day: own, facts, latest, bytes, isOfOther }) =>
+          facts === null || isOfOther
+            ? saying(isOfOther ? 'cli/restore/other' : 'cli/restore/unreadable', { day: own })
             : saying('cli/restore/backup', { day: own, facts, latest: latest?.slice(0, 10) ?? '', kilobytes: kilobytes(bytes) }),
         ),
-        ...(backups[0] === undefined ? [] : [saying('cli/restore/how', { project: path, day: backups[0].day })]),
+        ...(usable === undefined ? [] : [saying('cli/restore/how', { project: path, day: usable.day })]),
       ]
       tell(sentences)
       terminal.json(withTexts({ project: path, backups, sentences }, terminal.say))

@@ -37,6 +37,8 @@ export interface MendedPlan extends Omit<RowMatches, 'gone'> {
   readonly goneTallies: readonly { readonly of: string; readonly label: TallyLabel; readonly line: number }[]
   /** Lines whose count was withdrawn here: it stays withdrawn. */
   readonly withdrawnLines: readonly number[]
+  /** Lines whose count was forgotten here: it stays forgotten, and the file is not kept. */
+  readonly forgottenLines: readonly number[]
   /** Columns that earlier versions had and this one has not: what they said stays. */
   readonly columnsGone: readonly string[]
   /** For each row matched or new that has a line of its own: where it is held (-1: in the rows this file adds). */
@@ -71,6 +73,7 @@ export function compareRows(fresh: FreshRows, held: HeldRows, matches: RowMatche
   const addedTallies: MendedPlan['addedTallies'][number][] = []
   const goneTallies: MendedPlan['goneTallies'][number][] = []
   const withdrawnLines: number[] = []
+  const forgottenLines: number[] = []
   const lines: MendedPlan['lines'][number][] = []
   let equal = 0
 
@@ -84,7 +87,8 @@ export function compareRows(fresh: FreshRows, held: HeldRows, matches: RowMatche
     const address = held.address(of)
     lines.push({ line, address })
     if (held.isWithdrawn(of)) {
-      withdrawnLines.push(line)
+      if (held.forgotten(of) === null) withdrawnLines.push(line)
+      else forgottenLines.push(line)
       continue
     }
     const before = into.changed.length + into.kept.length + addedTallies.length + goneTallies.length
@@ -119,6 +123,7 @@ export function compareRows(fresh: FreshRows, held: HeldRows, matches: RowMatche
     addedTallies,
     goneTallies,
     withdrawnLines,
+    forgottenLines,
     columnsGone: [...held.columns].filter((column) => !fresh.columns.has(column)),
     lines,
   }

@@ -1,20 +1,8 @@
 import { ThrumError } from '@thrum/model/ground'
 import type { Mapping } from '../mapping/shape.ts'
-import type { MendedCell } from './cell.ts'
+import { findForgotten } from './forgotten-row.ts'
+import { columnOfKey, indexOf, keyText, standingClash, usualKeys } from './row-key.ts'
 import type { FreshRows, HeldRows } from './rows.ts'
-
-/** Columns that may name a watch where the mapping does not say which do, the surest first. */
-const candidates: readonly (readonly string[])[] = [
-  ['key'],
-  ['visit', 'plot'],
-  ['visit'],
-  ['field', 'plot', 'date', 'start'],
-  ['field', 'date', 'start'],
-  ['field', 'plot', 'date'],
-  ['field', 'plot', 'date', 'observer'],
-  ['field', 'date', 'observer'],
-  ['field', 'date'],
-]
 
 /** Which row of the file is which count of the project. */
 export interface RowMatches {
@@ -22,34 +10,10 @@ export interface RowMatches {
   readonly key: readonly string[]
   /** True where the mapping says so; false where the columns were found to name each row once. */
   readonly declared: boolean
-  /** For each row of the file the count held, or -1 for a new one. */
+  /** For each row of the file the count held, one that was forgotten among them, or -1 for a new one. */
   readonly heldOf: Int32Array
   /** Counts held that the file has no row for. */
   readonly gone: readonly number[]
-}
-
-type KeyText = (row: number) => string | null
-
-function keyText(cells: (row: number, column: string) => MendedCell, key: readonly string[]): KeyText {
-  return (row) => {
-    const parts = key.map((column) => {
-      const cell = cells(row, column)
-      return cell.written?.trim() ?? (cell.value === null ? '' : String(cell.value))
-    })
-    return parts.every((part) => part === '') ? null : JSON.stringify(parts)
-  }
-}
-
-/** Rows by key; null where a row has none or shares it, with the first two of them. */
-function indexOf(rows: number, text: KeyText): { readonly index: Map<string, number>; readonly clash: readonly number[] } {
-  const index = new Map<string, number>()
-  for (let row = 0; row < rows; row++) {
-    const key = text(row)
-    const known = key === null ? row : index.get(key)
-    if (key === null || known !== undefined) return { index, clash: [known ?? row, row] }
-    index.set(key, row)
-  }
-  return { index, clash: [] }
 }
 
 function match(fresh: FreshRows, held: HeldRows, key: readonly string[], declared: boolean): RowMatches {
@@ -66,6 +30,10 @@ function match(fresh: FreshRows, held: HeldRows, key: readonly string[], declare
       heldOf[row] = found
       taken.add(found)
     }
+  }
+  const forgottenAt = findForgotten(fresh, held, key)
+  for (let row = 0; row < fresh.rows; row++) {
+    if (heldOf[row] === -1) heldOf[row] = forgottenAt(row)
   }
   const named = keyText(held.said, key)
   const gone = Array.from({ length: held.rows }, (_, row) => row).filter(
@@ -94,20 +62,19 @@ function isDoubtful(fresh: FreshRows, held: HeldRows, { heldOf, key }: RowMatche
   let matched = 0
   let differ = 0
   heldOf.forEach((of, row) => {
-    if (of < 0) return
+    if (of < 0 || held.forgotten(of) !== null) return
     matched += 1
     if (told.some((column) => fresh.cell(row, column).value !== held.said(of, column).value)) differ += 1
   })
   return differ * 2 > matched
 }
 
-/** Columns that the mapping's key names, by role or header. */
-function declaredKey(mapping: Mapping, fresh: FreshRows): readonly string[] | null {
+/** Columns that the mapping's key names. */
+function declaredKey(mapping: Mapping, { columns }: FreshRows): readonly string[] | null {
   if (mapping.key === undefined) return null
   return mapping.key.map((name) => {
-    const column = mapping.columns.find(({ header }) => header === name)
-    const found = [name, column?.as, column?.factor].find((own) => own !== undefined && fresh.columns.has(own))
-    if (found === undefined) throw new ThrumError('exchange/mended/key-unknown', { name, columns: [...fresh.columns].join(', ') })
+    const found = columnOfKey(name, mapping, columns)
+    if (found === undefined) throw new ThrumError('exchange/mended/key-unknown', { name, columns: [...columns].join(', ') })
     return found
   })
 }
@@ -132,7 +99,7 @@ export function matchRows(fresh: FreshRows, held: HeldRows, mapping: Mapping): R
     if (isDoubtful(fresh, held, matches)) throw new ThrumError('exchange/mended/key-doubtful', { key: declared.join(', ') })
     return matches
   }
-  for (const key of candidates) {
+  for (const key of usualKeys) {
     if (!key.every((column) => fresh.columns.has(column) && held.columns.has(column))) continue
     const ofFile = indexOf(fresh.rows, keyText(fresh.cell, key))
     const ofHeld = standingClash(held, key)
@@ -141,16 +108,4 @@ export function matchRows(fresh: FreshRows, held: HeldRows, mapping: Mapping): R
     if (!isDoubtful(fresh, held, matches)) return matches
   }
   throw new ThrumError('exchange/mended/no-key')
-}
-
-function standingClash(held: HeldRows, key: readonly string[]): boolean {
-  const text = keyText(held.said, key)
-  const seen = new Set<string>()
-  for (let row = 0; row < held.rows; row++) {
-    if (held.isWithdrawn(row)) continue
-    const own = text(row)
-    if (own === null || seen.has(own)) return true
-    seen.add(own)
-  }
-  return false
 }

@@ -1,6 +1,7 @@
 import { type Column, declarationOf, mark, markAt, type NamedColumn, numberAt, textAt } from '@thrum/model'
 import type { CountsRead } from '../rows/counts-read.ts'
 import { emptyCell, emptyNumber, emptyText, type MendedCell } from './cell.ts'
+import type { ForgottenKey } from './forgotten-row.ts'
 
 /** Who was counted: kind, caste, behaviour, as one text that two tables share. */
 export type TallyLabel = string
@@ -11,13 +12,18 @@ export function tallyLabel(kind: string | null, caste: string | null, behaviour:
 
 /** Counts of one file and all it mended, as they are held: what the files said last, and what stands now. */
 export interface HeldRows {
+  /** Id of the project that holds them. */
+  readonly project: string
   readonly rows: number
   /** Columns of counts that one of the files has. */
   readonly columns: ReadonlySet<string>
   address(row: number): string
   /** Line in the latest of the files that holds the row; null where it is not known. */
   line(row: number): number | null
+  /** True for a row that does not stand: it was withdrawn, or forgotten. */
   isWithdrawn(row: number): boolean
+  /** What recognises a row that was forgotten; null for every other row. */
+  forgotten(row: number): { readonly keys: readonly ForgottenKey[] } | null
   said(row: number, column: string): MendedCell
   stands(row: number, column: string): MendedCell
   tallies(row: number): readonly HeldTally[]

@@ -41,11 +41,13 @@ async function held(text: string, { corrected = {}, withdrawn = [] }: Here = {})
     return value === undefined ? said : { value, mark: mark.asWritten }
   }
   return {
+    project: 'project of the test',
     rows: fresh.rows,
     columns: fresh.columns,
     address: (row) => `first#${row}`,
     line: (row) => fresh.line(row),
     isWithdrawn: (row) => withdrawn.includes(row),
+    forgotten: () => null,
     said: (row, column) => fresh.cell(row, column),
     stands: (row, column) => standing(`${row}/${column}`, fresh.cell(row, column)),
     tallies: (row) =>

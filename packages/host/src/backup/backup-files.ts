@@ -1,14 +1,13 @@
-import { readdirSync, realpathSync, rmSync, statSync } from 'node:fs'
-import { basename, dirname, join } from 'node:path'
+import { lstatSync, readdirSync, readlinkSync, realpathSync, rmSync } from 'node:fs'
+import { basename, dirname, join, resolve } from 'node:path'
 
 /** Daily backups that are kept. */
 export const mostBackups = 7
 
-/** A copy that was begun and never finished is swept away after this long [ms]. */
-const staleAfter = 3_600_000
-
 /** Where the daily backups of a project lie, and how they are named: `backups/NAME.YYYY-MM-DD.thrum` beside it. */
 export interface BackupPlace {
+  /** The project's own file, links followed. */
+  readonly file: string
   readonly folder: string
   /** Name of the project without its ending. */
   readonly name: string
@@ -20,22 +19,28 @@ export interface BackupFile {
   readonly path: string
 }
 
+/** The file behind a link, whether it is there or not; any other path as it is. */
+export function behindLink(path: string): string {
+  if (lstatSync(path, { throwIfNoEntry: false })?.isSymbolicLink() !== true) return path
+  try {
+    return realpathSync(path)
+  } catch {
+    return resolve(dirname(path), readlinkSync(path))
+  }
+}
+
 /** The project's own place, links followed; the place it would have where it is gone. */
 export function backupPlace(project: string): BackupPlace {
-  let path = project
-  try {
-    path = realpathSync(project)
-  } catch {
-    // It is gone: its backups may still be there.
-  }
-  return { folder: join(dirname(path), 'backups'), name: basename(path, '.thrum') }
+  const file = resolve(behindLink(project))
+  return { file, folder: join(dirname(file), 'backups'), name: basename(file, '.thrum') }
 }
 
 export function backupPath({ folder, name }: BackupPlace, day: string): string {
   return join(folder, `${name}.${day}.thrum`)
 }
 
-function filesIn(folder: string): readonly string[] {
+/** Names in a folder; none where there is no such folder. */
+export function filesIn(folder: string): readonly string[] {
   try {
     return readdirSync(folder)
   } catch {
@@ -55,15 +60,10 @@ export function findBackups(place: BackupPlace): readonly BackupFile[] {
     .sort((a, b) => (a.day < b.day ? 1 : -1))
 }
 
-/** Keeps the latest backups, and drops copies that a killed program left half made. */
-export function dropOldBackups(place: BackupPlace, now: number): void {
+/** Keeps the latest backups. */
+export function dropOldBackups(place: BackupPlace): void {
   for (const { path } of findBackups(place).slice(mostBackups)) {
     for (const side of ['', '-wal', '-shm']) rmSync(path + side, { force: true })
-  }
-  for (const file of filesIn(place.folder)) {
-    if (!file.startsWith(`${place.name}.`) || !file.includes('.thrum.partial-')) continue
-    const path = join(place.folder, file)
-    if (now - (statSync(path, { throwIfNoEntry: false })?.mtimeMs ?? now) > staleAfter) rmSync(path, { force: true })
   }
 }
 

@@ -1,9 +1,11 @@
 import { existsSync, mkdirSync } from 'node:fs'
 import { setTimeout } from 'node:timers/promises'
+import { redacted } from '@thrum/model'
 import { type Clock, type Saying, saying, ThrumError } from '@thrum/model/ground'
 import type { ProjectLog } from '@thrum/store'
 import { backupProject } from '@thrum/store/sqlite'
 import { backupPath, backupPlace, dropOldBackups, localDay } from './backup-files.ts'
+import { dropUnfinished } from './unfinished-copies.ts'
 
 /** A write waits this long [ms] for the backup before it; a larger project is copied while the write goes on. */
 const patience = 2000
@@ -42,7 +44,8 @@ export function withDailyBackup(log: ProjectLog, path: string, { clock, onNote }
     try {
       mkdirSync(place.folder, { recursive: true })
       await backupProject(path, to, { replace: true })
-      dropOldBackups(place, clock.now())
+      dropOldBackups(place)
+      dropUnfinished(place)
     } catch (cause) {
       onNote?.(saying('host/backup/failed', { folder: place.folder, because: because(cause) }))
     }
@@ -61,6 +64,8 @@ export function withDailyBackup(log: ProjectLog, path: string, { clock, onNote }
     ...log,
     append: async (facts) => {
       if (facts.length > 0) await beforeWriting()
+      // A copy still in the making would keep what is forgotten meanwhile.
+      if (facts.some(({ kind }) => kind === redacted.kind)) await running
       return await log.append(facts)
     },
     putAttachment: async (media, bytes) => {

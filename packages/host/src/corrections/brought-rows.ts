@@ -1,3 +1,4 @@
+import { writtenOf } from '@thrum/exchange'
 import {
   addressOf,
   type BodyOf,
@@ -39,6 +40,23 @@ export interface BroughtSheet {
   /** False where the file was withdrawn as a whole, or is unfinished. */
   readonly stands: boolean
   readonly batches: readonly BroughtBatch[]
+  /** What was written in a cell that waits, by table, column, and row among the rows of the table in the sheet. */
+  written(table: string, column: string, row: number): string | undefined
+}
+
+/** What was written in the cells that a sheet set aside; each batch is gone through once, when it is first asked. */
+function writtenIn(batches: readonly BroughtBatch[]): BroughtSheet['written'] {
+  let asides: readonly BroughtSheet['written'][] | null = null
+  return (table, column, row) => {
+    asides ??= batches
+      .filter((batch) => batch.table === 'setAside')
+      .map(({ columns }) => writtenOf([...columns].map(([name, own]): NamedColumn => ({ name, column: own }))))
+    for (const written of asides) {
+      const found = written(table, column, row)
+      if (found !== undefined) return found
+    }
+    return undefined
+  }
 }
 
 const asMap = (columns: readonly NamedColumn[]): ReadonlyMap<string, Column> =>
@@ -74,17 +92,21 @@ export async function readBroughtSheets(project: Pick<Project, 'log' | 'snapshot
   return read
     .filter(({ body }) => accepted.has(body.sheet))
     .sort((a, b) => (a.fact.at < b.fact.at ? -1 : a.fact.at > b.fact.at ? 1 : a.fact.id < b.fact.id ? -1 : 1))
-    .map(({ fact, body }) => ({
-      sheet: body.sheet,
-      fact: fact.id,
-      file: body.file,
-      fileHash: body.fileHash,
-      mapping: body.mapping,
-      mends: body.mends ?? null,
-      at: fact.at,
-      stands: standing.has(body.sheet),
-      batches: (batches.get(body.sheet) ?? []).sort((a, b) => a.first - b.first),
-    }))
+    .map(({ fact, body }) => {
+      const own = (batches.get(body.sheet) ?? []).sort((a, b) => a.first - b.first)
+      return {
+        sheet: body.sheet,
+        fact: fact.id,
+        file: body.file,
+        fileHash: body.fileHash,
+        mapping: body.mapping,
+        mends: body.mends ?? null,
+        at: fact.at,
+        stands: standing.has(body.sheet),
+        batches: own,
+        written: writtenIn(own),
+      }
+    })
 }
 
 /** A file and the earlier versions it mends, the latest first. */

@@ -8,10 +8,13 @@ import {
   isoDate,
   makeFact,
   mark,
+  projectDescribed,
+  questionLookedAt,
   readFact,
   rowsBrought,
   sheetAccepted,
   sheetRead,
+  worthSet,
 } from '@thrum/model'
 import { type Saying, ThrumError } from '@thrum/model/ground'
 import { type Project, requireWritable } from '../project/project.ts'
@@ -134,7 +137,7 @@ export function shown(cell: Pick<NamedCell, 'column' | 'table'>, value: MendedCe
   return `${String(Math.floor(minutes / 60)).padStart(2, '0')}:${String(minutes % 60).padStart(2, '0')}`
 }
 
-/** Kinds of facts whose properties are not for correcting one by one: files, and corrections themselves. */
+/** Kinds of facts whose properties are not for correcting one by one: files, corrections themselves, and looks. */
 const notByColumn: readonly string[] = [
   sheetRead.kind,
   rowsBrought.kind,
@@ -144,7 +147,14 @@ const notByColumn: readonly string[] = [
   'withdrawn',
   'cell-settled',
   'redacted',
+  questionLookedAt.kind,
 ]
+
+/** What says which project, or which asking, a fact is about: with another it would be another fact. */
+const whichOne: { readonly [kind: string]: readonly string[] | undefined } = {
+  [projectDescribed.kind]: ['project'],
+  [worthSet.kind]: ['question', 'asked'],
+}
 
 /** A property of a fact that a person recorded (a field's crop, a plan's last visit), checked by the shape of its kind. */
 async function correctFact(corrected: CorrectedProject, fact: Fact, asked: CorrectionAsked): Promise<CorrectionMade> {
@@ -153,6 +163,9 @@ async function correctFact(corrected: CorrectedProject, fact: Fact, asked: Corre
   const read = readFact(fact)
   if (kind === undefined || read.kind !== 'read' || notByColumn.includes(fact.kind)) {
     throw new ThrumError('host/correct/not-this-fact', { kind: fact.kind, fact: fact.id })
+  }
+  if (whichOne[fact.kind]?.includes(asked.column) === true) {
+    throw new ThrumError('host/correct/names-it', { kind: fact.kind, column: asked.column })
   }
   const history = historyOf(corrected, fact.id, asked.column)
   const body = read.body as { readonly [column: string]: string | number | null | undefined }

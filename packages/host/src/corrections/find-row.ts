@@ -69,11 +69,12 @@ function linesOf(sheet: BroughtSheet): readonly number[] {
   return [...new Set(found)].sort((a, b) => a - b)
 }
 
-function byLine({ sheets }: CorrectedProject, sheet: BroughtSheet, line: number): Found {
+function byLine({ sheets, forgotten }: CorrectedProject, sheet: BroughtSheet, line: number): Found {
   const name = fileNameOf(sheet, sheets)
   const place = placeOfLine(sheet, line, sheets)
   if (place !== null) {
     const own = addressOf(place.batch.id, place.row)
+    if (forgotten.has(own)) throw new ThrumError('host/row/forgotten', { file: name, line })
     if (place.batch.table === 'count') return { kind: 'count', address: own, name: `${name}:${line}`, tally: null }
     const count = countOfTally(place)
     if (count !== null) return { kind: 'count', address: count, name: `${name}:${line}`, tally: own }
@@ -99,7 +100,7 @@ async function byAddress({ project, sheets, nameOf }: CorrectedProject, text: st
 /**
  * Finds what a person names: `FILE:LINE`, the address of a row, the id of a fact, or a file.
  *
- * @throws ThrumError host/row/unknown, no-such-line (with the nearest), set-aside (with the reason), host/file/which
+ * @throws ThrumError host/row/unknown, no-such-line (with the nearest), forgotten, set-aside (with the reason), host/file/which
  */
 export async function findRow(corrected: CorrectedProject, text: string): Promise<Found> {
   const line = /^(.+):(\d{1,9})$/u.exec(text)

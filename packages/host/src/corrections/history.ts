@@ -4,7 +4,7 @@ import { type Saying, ThrumError } from '@thrum/model/ground'
 import type { Project } from '../project/project.ts'
 import { type BroughtSheet, numberIn, placeOf } from './brought-rows.ts'
 import { namedCell, shown } from './correct.ts'
-import { type CorrectedProject, readCorrected, standingWithdrawals, type Withdrawal } from './corrected-project.ts'
+import { type CorrectedProject, readCorrected, type Withdrawal } from './corrected-project.ts'
 import { fileNameOf } from './file-versions.ts'
 import { findRow } from './find-row.ts'
 import { broughtCell, type NamedCell, standingCell, talliesOfCount, toldCount } from './row-cells.ts'
@@ -134,7 +134,7 @@ function toldWithdrawals(corrected: CorrectedProject, addresses: readonly string
     by: own.fact.by,
     at: own.fact.at,
     reason: own.reason,
-    takenBack: standingWithdrawals(corrected, own.fact.id).length > 0,
+    takenBack: corrected.takenBack.has(own.fact.id),
   })
   const direct = corrected.withdrawals.filter(({ of }) => addresses.includes(of))
   // Withdrawals of withdrawals, as deep as they go.

@@ -1,5 +1,5 @@
-import { cellOf, emptyCell, type MendedCell, tallyLabel, writtenOf } from '@thrum/exchange'
-import { addressOf, type Column, declarationOf, isoDate, type NamedColumn, type Table, type TableName } from '@thrum/model'
+import { cellOf, emptyCell, type MendedCell, tallyLabel } from '@thrum/exchange'
+import { addressOf, type Column, declarationOf, findColumn, isoDate, type Table, type TableName } from '@thrum/model'
 import { ThrumError } from '@thrum/model/ground'
 import { type BroughtBatch, numberIn, placeOf, type RowPlace, textIn } from './brought-rows.ts'
 import type { CorrectedProject } from './corrected-project.ts'
@@ -57,11 +57,6 @@ export function talliesOfCount({ sheets }: Pick<CorrectedProject, 'sheets'>, cou
   )
 }
 
-function columnOf(table: Table, name: string): Column | undefined {
-  const declared = table.columns as { readonly [column: string]: Column | undefined }
-  return declarationOf(table.name, name) === undefined ? table.factors.get(name) : declared[name]
-}
-
 function rowIn(table: Table, address: string): number {
   const source = table.sources.findIndex((own) => address.startsWith(`${own}#`))
   if (source < 0) return -1
@@ -80,19 +75,14 @@ export function broughtCell({ sheets }: Pick<CorrectedProject, 'sheets'>, { of, 
 
 /** What was written in a cell that waits, as the file had it. */
 export function writtenIn({ sheet, batch, row }: RowPlace, table: string, column: string): string | undefined {
-  for (const aside of sheet.batches.filter((own) => own.table === 'setAside')) {
-    const columns = [...aside.columns].map(([name, own]): NamedColumn => ({ name, column: own }))
-    const written = writtenOf(columns)(table, column, batch.first + row)
-    if (written !== undefined) return written
-  }
-  return undefined
+  return sheet.written(table, column, batch.first + row)
 }
 
 /** What stands in a cell now; null where its row was withdrawn. */
 export function standingCell(corrected: CorrectedProject, cell: NamedCell): MendedCell | null {
   const table = corrected.snapshot.tables[cell.table] as Table
   const row = rowIn(table, cell.of)
-  const column = columnOf(table, cell.column)
+  const column = findColumn(table, cell.column)
   if (row < 0) return null
   if (column === undefined) return emptyCell(cell.isNumber)
   return cellOf(column, row, () => {
@@ -155,7 +145,7 @@ export function cellOfCount(corrected: CorrectedProject, found: Found & { readon
 export function cellOfRow(corrected: CorrectedProject, found: Found & { readonly kind: 'row' }, name: string): NamedCell {
   const tables = corrected.snapshot.tables as { readonly [table: string]: Table | undefined }
   const table = tables[found.table]
-  const column = table === undefined ? undefined : columnOf(table, name)
+  const column = table === undefined ? undefined : findColumn(table, name)
   if (table === undefined || column === undefined || ofTheTable.has(name) || table.name === 'setAside') {
     const columns = table === undefined ? [] : [...Object.keys(table.columns), ...table.factors.keys()]
     throw new ThrumError('host/cell/unknown', {

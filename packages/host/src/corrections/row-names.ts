@@ -2,7 +2,7 @@ import { type BroughtSheet, countOfTally, numberIn, placeOf, textIn, versionsOf 
 import { fileNameOf } from './file-versions.ts'
 
 /** For each file the latest version that stands and mends it, itself where none does. */
-function latestVersions(sheets: readonly BroughtSheet[]): ReadonlyMap<string, BroughtSheet> {
+export function latestVersions(sheets: readonly BroughtSheet[]): ReadonlyMap<string, BroughtSheet> {
   const mended = new Set(sheets.filter(({ stands }) => stands).map(({ mends }) => mends))
   const latest = new Map<string, BroughtSheet>()
   for (const sheet of sheets) {

@@ -2,7 +2,8 @@ import { makeFact, sheetAccepted, withdrawn } from '@thrum/model'
 import { ThrumError } from '@thrum/model/ground'
 import { type Project, requireWritable } from '../project/project.ts'
 import { namedCell } from './correct.ts'
-import { readCorrected, standingWithdrawals } from './corrected-project.ts'
+import { type CorrectedProject, readCorrected, standingWithdrawals } from './corrected-project.ts'
+import { fileNameOf } from './file-versions.ts'
 import { type Found, findRow } from './find-row.ts'
 import { talliesOfCount, toldCount } from './row-cells.ts'
 
@@ -27,12 +28,20 @@ function whatOf(found: Found, isTally: boolean): WithdrawnWhat {
   return found.fact.kind === 'withdrawn' ? 'withdrawal' : 'fact'
 }
 
+/** A later version of a file holds only what was new in it, so an earlier one cannot go alone. */
+function requireLatest({ sheets }: CorrectedProject, of: string): void {
+  const sheet = sheets.find(({ fact }) => fact === of)
+  const later = sheets.find(({ mends, stands }) => stands && mends === sheet?.sheet)
+  if (sheet === undefined || later === undefined) return
+  throw new ThrumError('host/withdraw/mended', { row: fileNameOf(sheet, sheets), by: fileNameOf(later, sheets) })
+}
+
 /**
  * Takes back a count with its tallies, one tally of it (`kind`), any other row, a file with all its rows, any fact, a
- * correction or a withdrawal. Nothing is deleted: a withdrawal can be withdrawn.
+ * correction or a withdrawal. What a mended file corrected goes with it. Nothing is deleted: a withdrawal can be withdrawn.
  *
- * @throws ThrumError host/row/..., host/cell/..., host/withdraw/already, host/withdraw/never, host/correct/no-reason,
- *   host/read-only
+ * @throws ThrumError host/row/..., host/cell/..., host/withdraw/already, host/withdraw/mended (a later version stands),
+ *   host/withdraw/never, host/correct/no-reason, host/read-only
  */
 export async function withdraw(
   project: Project,
@@ -53,6 +62,7 @@ export async function withdraw(
   }
   const address = found.kind === 'fact' ? found.fact.id : found.kind === 'file' ? found.sheet.fact : found.address
   const of = cell?.of ?? address
+  requireLatest(corrected, of)
   const row = found.kind === 'fact' || found.kind === 'row' ? address : found.name
   if (standingWithdrawals(corrected, of).length > 0) throw new ThrumError('host/withdraw/already', { row })
   const fact = makeFact(withdrawn, { of, reason }, project.author, { subject: of })

@@ -56,7 +56,8 @@ export async function bringMended(
   const read = { ...offered.read, tables }
   const facts = [...sheetFacts({ project: id, file, bytes, mapping: offered.mapping, read, author: project.author, mends })]
   const accepted = facts.pop()
-  const { kept } = await project.log.putAttachment('text/csv', [bytes])
+  // A file that holds a forgotten row is not kept.
+  const kept = plan.forgottenLines.length === 0 && (await project.log.putAttachment('text/csv', [bytes])).kept
   for (const fact of facts) {
     if (work.signal.aborted) throw new ThrumError('host/stopped', { file })
     await project.log.append([fact])
@@ -66,7 +67,7 @@ export async function bringMended(
   const gone =
     options.withdrawMissing === true ? [...plan.gone.map(({ address }) => address), ...plan.goneTallies.map(({ of }) => of)] : []
   const withdrawals = gone.map((of) =>
-    makeFact(withdrawn, { of, reason: `no longer in ${file}` }, project.author, {
+    makeFact(withdrawn, { of, reason: `no longer in ${file}`, sheet }, project.author, {
       id: sha256Hex(canonicalJson([sheet, 'withdrawn', of])),
       subject: of,
     }),

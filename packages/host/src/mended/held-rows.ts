@@ -1,5 +1,5 @@
 import { cellOf, emptyCell, type HeldRows, type HeldTally, type MendedCell, tallyLabel } from '@thrum/exchange'
-import { addressOf, type Column, declarationOf, parseAddress, type Table } from '@thrum/model'
+import { addressOf, declarationOf, findColumn, parseAddress, type Table } from '@thrum/model'
 import { type BroughtBatch, type BroughtSheet, batchRow, numberIn, textIn } from '../corrections/brought-rows.ts'
 import { type CorrectedProject, historyOf } from '../corrections/corrected-project.ts'
 import { writtenIn } from '../corrections/row-cells.ts'
@@ -29,11 +29,6 @@ const rowsOf = (sheets: readonly BroughtSheet[], table: string): readonly Row[] 
       .flatMap((batch) => Array.from({ length: batch.rows }, (_, row) => ({ sheet, batch, row }))),
   )
 
-function columnIn(table: Table, name: string): Column | undefined {
-  const declared = table.columns as { readonly [column: string]: Column | undefined }
-  return declarationOf(table.name, name) === undefined ? table.factors.get(name) : declared[name]
-}
-
 /** What the files of a chain said last in a cell: as it was brought, or as a mended version corrected it. */
 function saidBy(corrected: CorrectedProject, files: ReadonlySet<string>, table: 'count' | 'tally') {
   return ({ sheet, batch, row }: Row, column: string): MendedCell => {
@@ -55,7 +50,7 @@ function standsIn(corrected: CorrectedProject, name: 'count' | 'tally', said: (r
     isThere: ({ batch, row }: Row): boolean => at(batch.id, row) >= 0,
     cell: (of: Row, column: string): MendedCell => {
       const row = at(of.batch.id, of.row)
-      const found = columnIn(table, column)
+      const found = findColumn(table, column)
       if (row < 0 || found === undefined) return said(of, column)
       // The fold fills season and crop where no file says them; that is no correction.
       if (historyOf(corrected, addressOf(of.batch.id, of.row), column)?.standing == null) return said(of, column)
@@ -121,11 +116,13 @@ export function heldRows(corrected: CorrectedProject, versions: readonly Brought
     ({ of, steps }) => ids.has(parseAddress(of).fact) && steps.some(({ sheet }) => sheet !== null && files.has(sheet)),
   )
   return {
+    project: corrected.snapshot.project?.id ?? '',
     rows: counts.length,
     columns: new Set([...brought, ...mended.map(({ column }) => column)].filter((name) => name !== 'line')),
     address,
     line: (row) => lines.get(address(row)) ?? numberIn(rowAt(row).batch, 'line', rowAt(row).row),
     isWithdrawn: (row) => !standingCount.isThere(rowAt(row)),
+    forgotten: (row) => corrected.forgotten.get(address(row)) ?? null,
     said: (row, column) => saidCount(rowAt(row), column),
     stands: (row, column) => standingCount.cell(rowAt(row), column),
     tallies: (row) =>

@@ -1,9 +1,10 @@
 import { basename } from 'node:path'
 import { compareRows, freshRows, type Mapping, type MendedPlan, matchRows, parseMapping } from '@thrum/exchange'
 import { canonicalJson, ThrumError } from '@thrum/model/ground'
+import type { Forgetting } from '@thrum/store'
 import { type BroughtSheet, versionsOf } from '../corrections/brought-rows.ts'
-import { type CorrectedProject, readCorrected } from '../corrections/corrected-project.ts'
-import { findFile, parseFileName } from '../corrections/file-versions.ts'
+import { type CorrectedProject, readCorrected, standingWithdrawals } from '../corrections/corrected-project.ts'
+import { fileNameOf, findFile, parseFileName } from '../corrections/file-versions.ts'
 import type { CountsOffered } from '../counts/bring-counts.ts'
 import { type Project, requireWritable } from '../project/project.ts'
 import { forgettingIn, withoutForgottenMapping, withoutForgottenTables } from './forgotten-tables.ts'
@@ -28,12 +29,17 @@ export interface MendedOffer {
 
 const sameMapping = (sheet: BroughtSheet, mapping: unknown): boolean => canonicalJson(sheet.mapping) === canonicalJson(mapping)
 
+/** What a file is called and what it mends, as the log has these names: a file may be called after somebody forgotten. */
+function asKept(path: string, options: MendedOptions, { names }: Forgetting): MendedOptions & { readonly file: string } {
+  const kept = (name: string): string => names?.without(name) ?? name
+  return { ...options, file: kept(basename(path)), mends: options.mends === undefined ? undefined : kept(options.mends) }
+}
+
 /** The latest version that stands of the file that this one was read from, or that has its name; null where there is none. */
 function earlierVersion(
   { sheets }: CorrectedProject,
-  file: string,
+  { file, mends, separate }: ReturnType<typeof asKept>,
   fileHash: string,
-  { mends, separate }: MendedOptions,
 ): BroughtSheet | null {
   if (separate === true) return null
   if (mends !== undefined) {
@@ -56,7 +62,7 @@ export type MendedOr = { readonly kind: 'new' } | { readonly kind: 'known' } | (
  * other content, or the one that a person names. Its rows are matched by the columns that name a watch, and compared.
  *
  * @throws ThrumError exchange/mended/... where its rows cannot be matched, host/file/which, host/mended/withdrawn,
- *   host/mended/no-such-file, host/read-only
+ *   host/mended/earlier-withdrawn, host/mended/no-such-file, host/read-only
  */
 export async function offerMended(
   project: Project,
@@ -70,11 +76,15 @@ export async function offerMended(
   const forgetting = await forgettingIn(project.log)
   const mapping = withoutForgottenMapping(offered.mapping, forgetting)
   const known = corrected.sheets.filter((sheet) => sheet.fileHash === fileHash && sameMapping(sheet, mapping))
-  if (known.some(({ stands }) => stands)) return { kind: 'known' }
+  const standing = known.find(({ stands }) => stands)
+  if (standing !== undefined) {
+    requireEarlier(corrected, standing)
+    return { kind: 'known' }
+  }
   const gone = known[0]
   if (gone !== undefined)
     throw new ThrumError('host/mended/withdrawn', { file: basename(path), withdrawal: withdrawalOf(corrected, gone) })
-  const mends = earlierVersion(corrected, basename(path), fileHash, options)
+  const mends = earlierVersion(corrected, asKept(path, options, forgetting), fileHash)
   if (mends === null) return { kind: 'new' }
   const read = withoutForgottenTables(offered.read, forgetting)
   const fresh = freshRows(read)
@@ -83,8 +93,19 @@ export async function offerMended(
   return { kind: 'mended', corrected, offered: { ...offered, read }, mends, plan }
 }
 
-function withdrawalOf({ withdrawals }: CorrectedProject, sheet: BroughtSheet): string {
-  return withdrawals.findLast(({ of }) => of === sheet.fact)?.fact.id ?? ''
+/** A mended file counts whole only with the earlier versions whose rows it left alone: a merge may have withdrawn one. */
+function requireEarlier(corrected: CorrectedProject, sheet: BroughtSheet): void {
+  const gone = versionsOf(sheet, corrected.sheets).find(({ stands }) => !stands)
+  if (gone === undefined) return
+  throw new ThrumError('host/mended/earlier-withdrawn', {
+    file: fileNameOf(sheet, corrected.sheets),
+    earlier: fileNameOf(gone, corrected.sheets),
+    withdrawal: withdrawalOf(corrected, gone),
+  })
+}
+
+function withdrawalOf(corrected: CorrectedProject, sheet: BroughtSheet): string {
+  return standingWithdrawals(corrected, sheet.fact).at(-1)?.fact.id ?? ''
 }
 
 /**
@@ -95,6 +116,6 @@ function withdrawalOf({ withdrawals }: CorrectedProject, sheet: BroughtSheet): s
  */
 export async function earlierMapping(project: Project, path: string, options: MendedOptions): Promise<Mapping | null> {
   const corrected = await readCorrected(project)
-  const sheet = earlierVersion(corrected, basename(path), '', options)
+  const sheet = earlierVersion(corrected, asKept(path, options, await forgettingIn(project.log)), '')
   return sheet === null ? null : parseMapping(sheet.mapping)
 }

@@ -2,11 +2,12 @@ import { realpathSync } from 'node:fs'
 import { isContested } from '@thrum/model'
 import { type LongWork, ThrumError } from '@thrum/model/ground'
 import { type Merged, mergeLogs } from '@thrum/store'
+import { type CopiesForgot, forgetInCopies } from '../backup/forget-in-copies.ts'
 import { readCorrected } from '../corrections/corrected-project.ts'
 import { openProject, type Project, requireWritable } from './project.ts'
 
 /** What a merge brought. */
-export interface ProjectsMerged extends Merged {
+export interface ProjectsMerged extends Merged, CopiesForgot {
   /** Counts that stand now and did not before; fewer may stand where the other copy withdrew some. */
   readonly counts: number
   /** Facts that came, by kind. */
@@ -22,7 +23,7 @@ async function contestedCells(project: Project): Promise<ReadonlySet<string>> {
 
 /**
  * Takes into a project what another copy of it holds: the union of both. The other copy is only read. Doing it twice equals
- * doing it once.
+ * doing it once. What either is to forget, the backups and kept files beside the project forget too.
  *
  * @throws ThrumError host/merge/other-project, host/no-project-record, store/same-file, store/..., host/read-only
  */
@@ -55,8 +56,10 @@ export async function mergeProject(project: Project, otherPath: string, work: Lo
       for (const { kind } of facts) kinds.set(kind, (kinds.get(kind) ?? 0) + 1)
     const after = await project.snapshot()
     const now = await contestedCells(project)
+    const forgot = await forgetInCopies(project)
     return {
       ...merged,
+      ...forgot,
       counts: after.tables.count.rows - before.tables.count.rows,
       kinds: [...kinds].map(([kind, facts]) => ({ kind, facts })),
       contested: [...now].filter((cell) => !contested.has(cell)).length,

@@ -9,7 +9,7 @@ import {
   type Snapshot,
 } from '@thrum/model'
 import { type Clock, type Saying, ThrumError } from '@thrum/model/ground'
-import type { Access, ProjectLog } from '@thrum/store'
+import { type Access, type ProjectLog, remedyOf } from '@thrum/store'
 import { createProjectFile, openProjectFile } from '@thrum/store/sqlite'
 import { v7 } from 'uuid'
 import { withDailyBackup } from '../backup/daily-backup.ts'
@@ -106,8 +106,10 @@ export async function createProject(path: string, title: string, author: Author 
   return openOver(path, log, author)
 }
 
-/** @throws ThrumError host/read-only, with the reason why the project cannot be written */
+/** @throws ThrumError host/read-only, with the reason why the project cannot be written, and its remedy */
 export function requireWritable(project: Project): void {
   const { access } = project
-  if (access.mode === 'read') throw new ThrumError('host/read-only', { file: project.path, because: access.because })
+  if (access.mode === 'write') return
+  const { because } = access
+  throw new ThrumError('host/read-only', { file: project.path, because, remedy: remedyOf(because) })
 }

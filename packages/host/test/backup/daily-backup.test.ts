@@ -1,54 +1,11 @@
-import { existsSync, readdirSync, readFileSync, rmSync, symlinkSync, writeFileSync } from 'node:fs'
+import { readdirSync, readFileSync, rmSync, symlinkSync, writeFileSync } from 'node:fs'
 import { dirname, join } from 'node:path'
-import { correctCell, listBackups, openProject, type Project, restoreBackup } from '@thrum/host'
+import { listBackups, restoreBackup } from '@thrum/host'
 import type { Saying } from '@thrum/model/ground'
 import { checkProjectFile } from '@thrum/store/sqlite'
 import { describe, expect, it } from 'vitest'
-import { bring, madeProject, person, told } from '../corrections/made-counts.ts'
-
-const sheet = 'field,plot,date,start,minutes,honey bee\nWeir,edge,2031-05-04,09:10,10,12\nIngs,edge,2031-05-04,10:10,10,7\n'
-
-/** Noon of a day in June 2031, where this machine is: the project began on 31 May or 1 June. */
-const noon = (day: number): { readonly now: () => number } => ({ now: () => new Date(2031, 5, day, 12).getTime() })
-const clockOn = (day: number) => ({ ...noon(day), monotonic: () => 0, zone: () => 'UTC' })
-
-async function projectWithCounts(): Promise<string> {
-  const project = await madeProject()
-  await bring(project, 'counts.csv', sheet)
-  await project.close()
-  return project.path
-}
-
-async function on<T>(
-  path: string,
-  day: number,
-  use: (project: Project) => Promise<T>,
-  onNote?: (note: Saying) => void,
-): Promise<T> {
-  const project = await openProject(path, 'write', {
-    author: person('desk', noon(day).now()),
-    clock: clockOn(day),
-    ...(onNote === undefined ? {} : { onNote }),
-  })
-  try {
-    return await use(project)
-  } finally {
-    await project.close()
-  }
-}
-
-const write = (path: string, day: number, value: number, onNote?: (note: Saying) => void) =>
-  on(
-    path,
-    day,
-    (project) => correctCell(project, { row: 'counts.csv:2', column: 'honey bee', value: String(value), reason: 'again' }),
-    onNote,
-  )
-
-const backupsOf = (path: string): readonly string[] => {
-  const folder = join(dirname(path), 'backups')
-  return existsSync(folder) ? readdirSync(folder).sort() : []
-}
+import { told } from '../corrections/made-counts.ts'
+import { backupsOf, noon, on, projectWithCounts, write } from './days.ts'
 
 describe('the backup of a day', () => {
   it('is made before its first writing, and holds what stood there before', async () => {

@@ -1,4 +1,4 @@
-import { mkdirSync, readdirSync, readFileSync } from 'node:fs'
+import { mkdirSync } from 'node:fs'
 import { basename, dirname, join } from 'node:path'
 import {
   correctCell,
@@ -14,6 +14,7 @@ import { fieldDescribed, makeFact } from '@thrum/model'
 import { unwatched } from '@thrum/model/ground'
 import { backupProject } from '@thrum/store/sqlite'
 import { describe, expect, it } from 'vitest'
+import { bytesBeside } from '../backup/days.ts'
 import { bring, copyOf, madeProject, mappingOf, person, testFolder, told } from './made-counts.ts'
 
 const sheet = `field,plot,date,start,minutes,observer,note,honey bee
@@ -31,15 +32,6 @@ async function withCounts(): Promise<Project> {
 const because = 'asked to'
 async function forgets(project: Project, what: Forgettable, name: string) {
   return await forget(project, await offerForget(project, { what, name, because }))
-}
-
-/** Everything that lies at and beside a closed project, backups among it, as bytes read one to one. */
-function bytesBeside(path: string): string {
-  const read = (folder: string): readonly string[] =>
-    readdirSync(folder, { withFileTypes: true }).flatMap((entry) =>
-      entry.isDirectory() ? read(join(folder, entry.name)) : [readFileSync(join(folder, entry.name), 'latin1')],
-    )
-  return read(dirname(path)).join('\n')
 }
 
 describe('forgetting a person', () => {

@@ -1,9 +1,11 @@
 import { existsSync, readFileSync } from 'node:fs'
 import { join } from 'node:path'
+import { DatabaseSync } from 'node:sqlite'
 import { fieldDescribed, makeFact, worthSet } from '@thrum/model'
 import { ThrumError } from '@thrum/model/ground'
+import { createSpeaker } from '@thrum/report'
 import { describe, expect, it } from 'vitest'
-import { createProject, factsOf, openProject, requireWritable } from '../../src/index.ts'
+import { createProject, english, factsOf, openProject, requireWritable } from '../../src/index.ts'
 import { testFolder } from '../folder.ts'
 
 async function codeOf(run: () => Promise<unknown>): Promise<string> {
@@ -15,6 +17,25 @@ async function codeOf(run: () => Promise<unknown>): Promise<string> {
   }
   return 'none'
 }
+
+it('a project of a newer layout is not for writing, and the remedy is that of the reason', async () => {
+  const path = join(testFolder(), 'own.thrum')
+  await (await createProject(path, 'Ostrel Vale')).close()
+  const db = new DatabaseSync(path)
+  db.exec('pragma user_version = 7')
+  db.close()
+  const project = await openProject(path, 'write')
+  try {
+    requireWritable(project)
+    expect.unreachable()
+  } catch (error) {
+    if (!(error instanceof ThrumError)) throw error
+    const say = createSpeaker(english)
+    expect(say(error.remedy)).toBe('Nothing was changed. Install the newer Thrum to write in it.')
+  } finally {
+    await project.close()
+  }
+})
 
 describe('a project', () => {
   it('is made with its title, and an id of its own', async () => {

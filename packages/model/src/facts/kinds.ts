@@ -152,25 +152,37 @@ export const amended = grown(
     sheet: name.optional(),
   }),
 )
-export const withdrawn = kind('withdrawn', z.object({ of: z.string(), reason }))
+export const withdrawn = grown(
+  'withdrawn',
+  z.object({
+    of: z.string(),
+    reason,
+    /** The sheet whose mended file no longer has the row; absent where a person takes it back. */
+    sheet: name.optional(),
+  }),
+)
 export const cellSettled = grown(
   'cell-settled',
   z.object({ ...correction, after: z.string().nullable().optional(), approximate: z.boolean().optional() }),
 )
 
+const hash = z.string().regex(/^[0-9a-f]{64}$/u)
+
 /**
  * What is to be forgotten in every copy: a fact or a row of a batch (`of`); a name of a person wherever it stands, known by a
- * keyed hash and replaced by `instead`; or the exact place of a field. Version 1 knew `of` alone.
+ * keyed hash and replaced by `instead`; or the exact place of a field. Version 1 knew `of` alone. Of a row that was a count,
+ * `keys` recognise it in a mended file: columns that name a watch, and a keyed hash of what stood in them.
  */
 export const redacted = grown(
   'redacted',
   z
     .object({
       of: z.string().optional(),
+      keys: z.array(z.object({ key: z.array(z.string()).min(1), hash })).optional(),
       name: z
         .object({
           key: z.string().min(8),
-          hash: z.string().regex(/^[0-9a-f]{64}$/u),
+          hash,
           words: z.int().min(1).max(20),
           instead: name,
         })

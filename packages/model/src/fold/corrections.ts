@@ -11,6 +11,8 @@ export interface Correction {
   readonly to: string | number | null
   readonly mark: number
   readonly fact: string
+  /** The moment of that correction. */
+  readonly at: string
 }
 
 /** One correction, or the settling of a cell that waited. */
@@ -24,7 +26,7 @@ export interface CellStep {
   readonly reason: string | null
   /** The sheet whose mended file says so; null where a person does. */
   readonly sheet: string | null
-  /** True where a withdrawal that itself stands has taken it back. */
+  /** True where a withdrawal that itself stands has taken it back, or the mended file that said it. */
   readonly takenBack: boolean
 }
 
@@ -90,9 +92,20 @@ function historiesOf(log: ReadLog): readonly CellHistory[] {
   })
 }
 
-/** What happened to each cell, from facts in any order; corrections, settlements and withdrawals among them are enough. */
-export function cellHistories(facts: Iterable<Fact>): readonly CellHistory[] {
-  return historiesOf(readLog(facts))
+/** What a log says of corrections and withdrawals. */
+export interface CorrectionsRead {
+  readonly histories: readonly CellHistory[]
+  /** Addresses that are taken back: a row or a fact by a withdrawal, what a mended file said with that file. */
+  readonly takenBack: ReadonlySet<string>
+}
+
+/**
+ * What happened to each cell, and what was taken back. Facts in any order; corrections, settlements, withdrawals, redactions
+ * and the `sheet-read` of mended files among them are enough.
+ */
+export function readCorrections(facts: Iterable<Fact>): CorrectionsRead {
+  const log = readLog(facts)
+  return { histories: historiesOf(log), takenBack: log.withdrawn }
 }
 
 /** True where corrections that knew nothing of each other say different things. */
@@ -105,7 +118,9 @@ export function corrections(log: ReadLog): { readonly standing: readonly Correct
   const histories = historiesOf(log)
   return {
     standing: histories.flatMap(({ of, column, standing }) =>
-      standing === null ? [] : [{ of, column, to: standing.to, mark: standing.mark, fact: standing.fact.id }],
+      standing === null
+        ? []
+        : [{ of, column, to: standing.to, mark: standing.mark, fact: standing.fact.id, at: standing.fact.at }],
     ),
     conflicts: histories.filter(isContested).map(({ of, column, open }) => ({
       of,

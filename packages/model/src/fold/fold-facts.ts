@@ -62,11 +62,23 @@ function standingRows(table: Table, withdrawn: ReadonlySet<string>): Uint8Array 
   return keep
 }
 
+/** S as it was set, or as it was corrected: then as of that correction, so that a change after looking is told as one. */
+function worthsOf(log: ReadLog, standing: readonly Correction[]): Snapshot['worths'] {
+  const corrected = new Map(standing.flatMap((own) => (own.column === 'worth' ? [[own.of, own] as const] : [])))
+  return log.of(worthSet).map(({ fact, body }) => {
+    const own = corrected.get(fact.id)
+    return typeof own?.to === 'number' ? { ...body, worth: own.to, at: own.at } : { ...body, at: fact.at }
+  })
+}
+
 /** What facts about asking say, and which facts wait: what the data has no part in. */
-function askedOf(log: ReadLog): Pick<Snapshot, 'askedDigest' | 'worths' | 'looks' | 'waitingFacts'> {
+function askedOf(
+  log: ReadLog,
+  standing: readonly Correction[],
+): Pick<Snapshot, 'askedDigest' | 'worths' | 'looks' | 'waitingFacts'> {
   return {
     askedDigest: digestOfIds(log.entries.filter(({ about }) => about === 'asking').map(({ fact }) => fact.id)),
-    worths: log.of(worthSet).map(({ fact, body }) => ({ ...body, at: fact.at })),
+    worths: worthsOf(log, standing),
     looks: log.of(questionLookedAt).map(({ fact, body }) => ({ ...body, at: fact.at })),
     waitingFacts: log.waiting,
   }
@@ -84,7 +96,8 @@ export function isAboutAsking(fact: Fact): boolean {
  * @param facts all facts there are now, in any order; batches may have lost their bytes, which are not looked at
  */
 export function foldAsked(snapshot: Snapshot, facts: Iterable<Fact>): Snapshot {
-  return { ...snapshot, ...askedOf(readLog(facts)) }
+  const log = readLog(facts)
+  return { ...snapshot, ...askedOf(log, corrections(log).standing) }
 }
 
 /**
@@ -137,7 +150,7 @@ export function foldFacts(facts: Iterable<Fact>): Snapshot {
   const inDigest = log.entries.filter(({ fact, about }) => about === 'data' && !waitsForAcceptance(fact, accepted))
   return {
     digest: digestOfIds(inDigest.map(({ fact }) => fact.id)),
-    ...askedOf(log),
+    ...askedOf(log, standing),
     ...nouns,
     tables: { ...whole, count: fillFromFieldAndDate(counts.table, countField, nouns.fields), tally: tallies.table },
     countField,

@@ -85,7 +85,10 @@ export function foldNouns(
     }
   })
   for (const { factor, assigned: how } of treatments) if (how !== assigned.get(factor)) assigned.set(factor, 'not known')
-  for (const { fact, body } of log.of(factorDescribed)) assigned.set(body.factor, corrected(fact, body).assigned)
+  for (const { fact, body: written } of log.of(factorDescribed)) {
+    const body = corrected(fact, written)
+    assigned.set(body.factor, body.assigned)
+  }
   return {
     project: project === undefined ? null : { id: project.body.project, title: corrected(project.fact, project.body).title },
     fields: fieldsOf(log, corrected, mentioned.fields),

@@ -1,8 +1,10 @@
 import { compareFacts, type Fact, keptCopy } from '../facts/fact.ts'
 import type { BodyOf, FactKind } from '../facts/kinds.ts'
-import { redacted, sheetAccepted, withdrawn } from '../facts/kinds.ts'
+import { factKinds, redacted, sheetAccepted } from '../facts/kinds.ts'
 import { isOfSheet } from '../facts/of-sheet.ts'
 import { readFact } from '../facts/read-fact.ts'
+import { isForgotten, spokenChain } from '../facts/spoken-of.ts'
+import { takenBackIn } from './withdrawals.ts'
 
 /** A fact whose body this version understands. */
 export interface ReadEntry {
@@ -17,28 +19,9 @@ export interface ReadLog {
   readonly facts: readonly Fact[]
   readonly entries: readonly ReadEntry[]
   readonly waiting: readonly { readonly id: string; readonly kind: string; readonly because: string }[]
-  /** Addresses (facts or rows of batches) that a withdrawal which itself stands has taken back; and rows that were forgotten. */
+  /** Addresses (facts or rows of batches) that are taken back, by a withdrawal or with a mended file; and forgotten rows. */
   readonly withdrawn: ReadonlySet<string>
   of<K extends FactKind>(kind: K): readonly { readonly fact: Fact; readonly body: BodyOf<K> }[]
-}
-
-function standingWithdrawals(entries: readonly ReadEntry[]): Set<string> {
-  const targets = new Map<string, string[]>()
-  for (const { fact, body } of entries) {
-    if (fact.kind !== withdrawn.kind) continue
-    const { of } = body as BodyOf<typeof withdrawn>
-    targets.set(of, [...(targets.get(of) ?? []), fact.id])
-  }
-  const known = new Map<string, boolean>()
-  const isTakenBack = (address: string): boolean => {
-    const seen = known.get(address)
-    if (seen !== undefined) return seen
-    known.set(address, false)
-    const result = (targets.get(address) ?? []).some((withdrawal) => !isTakenBack(withdrawal))
-    known.set(address, result)
-    return result
-  }
-  return new Set([...targets.keys()].filter(isTakenBack))
 }
 
 /**
@@ -58,6 +41,12 @@ function asAccepted(byId: ReadonlyMap<string, Fact>): (fact: Fact) => Fact {
   }
 }
 
+/** What a fact is about; a correction or a withdrawal is about what the fact at its root is about. */
+function aboutOf(fact: Fact, factOf: (id: string) => Fact | undefined): ReadEntry['about'] {
+  const root = factOf(spokenChain(fact.id, factOf).at(-1) ?? fact.id) ?? fact
+  return factKinds.get(root.kind)?.about ?? 'data'
+}
+
 /** Sorts, joins copies of one id, lifts and checks bodies. Order of arrival does not matter. */
 export function readLog(facts: Iterable<Fact>): ReadLog {
   const byId = new Map<string, Fact>()
@@ -68,19 +57,21 @@ export function readLog(facts: Iterable<Fact>): ReadLog {
   const understood: ReadEntry[] = []
   const waiting: { id: string; kind: string; because: string }[] = []
   const ordered = [...byId.values()].map(asAccepted(byId)).sort(compareFacts)
+  const factOf = (id: string): Fact | undefined => byId.get(id)
   for (const fact of ordered) {
     const read = readFact(fact)
-    if (read.kind === 'read') understood.push({ fact, body: read.body, about: read.about })
+    if (read.kind === 'read') understood.push({ fact, body: read.body, about: aboutOf(fact, factOf) })
     else waiting.push({ id: fact.id, kind: fact.kind, because: read.because })
   }
-  const emptied = new Set(
-    understood.filter(({ fact }) => fact.kind === redacted.kind).map(({ body }) => (body as BodyOf<typeof redacted>).of),
+  const named = new Set(
+    understood.flatMap(({ fact, body }) => (fact.kind === redacted.kind ? ((body as BodyOf<typeof redacted>).of ?? []) : [])),
   )
+  const isGone = (id: string): boolean => named.size > 0 && isForgotten(id, (of) => named.has(of), factOf)
   // A forgotten fact is out of the log whether its body has been emptied yet or not, so that all copies have one digest.
-  const entries = understood.filter(({ fact }) => !emptied.has(fact.id))
-  const takenBack = standingWithdrawals(entries)
+  const entries = understood.filter(({ fact }) => !isGone(fact.id))
+  const takenBack = takenBackIn(ordered, entries, isGone)
   // Of a row that was forgotten nothing is left to be counted; no withdrawal of it can be withdrawn.
-  for (const of of emptied) if (of?.includes('#') === true) takenBack.add(of)
+  for (const of of named) if (of.includes('#')) takenBack.add(of)
   const standing = Map.groupBy(
     entries.filter(({ fact }) => !takenBack.has(fact.id)),
     ({ fact }) => fact.kind,
@@ -89,7 +80,7 @@ export function readLog(facts: Iterable<Fact>): ReadLog {
     facts: ordered,
     entries,
     // A redacted fact has an empty body that no shape fits: it is told as redacted, not as waiting.
-    waiting: waiting.filter(({ id }) => !emptied.has(id)),
+    waiting: waiting.filter(({ id }) => !isGone(id)),
     withdrawn: takenBack,
     of: (kind) => (standing.get(kind.kind) ?? []) as { fact: Fact; body: BodyOf<typeof kind> }[],
   }

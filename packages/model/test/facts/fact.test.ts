@@ -164,7 +164,7 @@ describe('readFact', () => {
       'sheet-accepted 1 data',
       'sheet-discarded 1 data',
       'amended 2 data',
-      'withdrawn 1 data',
+      'withdrawn 2 data',
       'cell-settled 2 data',
       'redacted 2 data',
       'worth-set 1 asking',

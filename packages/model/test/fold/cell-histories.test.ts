@@ -2,12 +2,12 @@ import { describe, expect, it } from 'vitest'
 import {
   amended,
   type BodyOf,
-  cellHistories,
   cellSettled,
   type Fact,
   foldFacts,
   isContested,
   mark,
+  readCorrections,
   readFact,
   withdrawn,
 } from '../../src/index.ts'
@@ -18,7 +18,7 @@ const author = writer('desk', Date.UTC(2031, 1, 1))
 const amend = (id: string, body: Partial<BodyOf<typeof amended>> & { readonly after: string | null }): Fact =>
   factOf(author, id, amended, { ...cell, from: 1, to: 11, reason: 'slip', ...body })
 const only = (...facts: readonly Fact[]) => {
-  const [history] = cellHistories(facts)
+  const [history] = readCorrections(facts).histories
   if (history === undefined) throw new Error('no history')
   return history
 }

@@ -11,6 +11,7 @@ import {
   redacted,
   rowsBrought,
   sheetAccepted,
+  spokenOf,
   unpackColumns,
 } from '@thrum/model'
 import { type ColumnHeads, isPlaceColumn, withoutPlace, withoutRows } from './forgotten-cells.ts'
@@ -75,6 +76,15 @@ function withoutOwnRows<F extends Fact>(fact: F, rows: readonly number[]): F {
   })
 }
 
+/**
+ * What is left of a correction, a settlement or a withdrawal that speaks of something forgotten: what it speaks of, and
+ * nothing that it says. The same fact comes back for every other kind.
+ */
+export function withoutSaying<F extends Fact>(fact: F): F {
+  const of = spokenOf(fact)
+  return of === null || Object.keys(fact.body).length === 1 ? fact : { ...fact, body: { of }, data: null }
+}
+
 /** A batch with other columns; the same fact where `change` gives none, or where it is no batch that can be opened. */
 function repacked<F extends Fact>(fact: F, change: (columns: ColumnHeads, rows: number) => ColumnHeads | null): F {
   const understood = fact.kind === rowsBrought.kind ? readFact(fact) : null
@@ -87,7 +97,10 @@ function repacked<F extends Fact>(fact: F, change: (columns: ColumnHeads, rows: 
   return { ...fact, body: { ...fact.body, columns: packed.heads as unknown as Json }, data: packed.data }
 }
 
-/** Values that are hashes, ids, names of things or words of a list: no person is called so where they stand. */
+/**
+ * Under these keys of bodies, and in declared columns of these names, stand hashes, ids, names of things or words of a list: no
+ * person is called so there.
+ */
 const nobodysName: ReadonlySet<string> = new Set(
   (
     'of after knowing sheet fileHash digest project id key hash instead column table factor question verdict as assigned mark ' +
@@ -96,6 +109,8 @@ const nobodysName: ReadonlySet<string> = new Set(
     'result owner version'
   ).split(' '),
 )
+/** Columns that no declaration names and no file either: they hold addresses of rows. */
+const columnsOfAddresses: ReadonlySet<string> = new Set(['tally/of', 'heldLine/source'])
 /** Under these keys a person writes keys of their own: what stands in a cell. */
 const ownKeys: ReadonlySet<string> = new Set(['means'])
 
@@ -132,9 +147,12 @@ function headWithout(head: Json, { body }: Fact, text: (written: string) => stri
   if (typeof name !== 'string') return head
   const { table } = body
   const isDeclared = typeof table === 'string' && isTableName(table) && declarationOf(table, name) !== undefined
-  // In a set-aside line `because` is the id of a sentence; in facts of a person it is what they wrote.
-  const isFree = Array.isArray(dictionary) && !nobodysName.has(name) && name !== 'because'
-  const words = isFree ? { dictionary: dictionary.map((one) => (typeof one === 'string' ? text(one) : one)) } : {}
+  // In a set-aside line `because` is the id of a sentence. A column that the file named itself may hold anybody.
+  const isNobodys = isDeclared ? nobodysName.has(name) || name === 'because' : columnsOfAddresses.has(`${table}/${name}`)
+  const words =
+    Array.isArray(dictionary) && !isNobodys
+      ? { dictionary: dictionary.map((one) => (typeof one === 'string' ? text(one) : one)) }
+      : {}
   return { ...head, name: isDeclared ? name : text(name), ...words }
 }
 

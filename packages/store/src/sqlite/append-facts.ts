@@ -47,7 +47,11 @@ export function createAppend(
       if (named === null) continue
       forgotten.sweepOne(named.fact)
       files.dropOfSheets(sheetsOf(named.fact))
+      files.dropWithRowsOf(named.fact)
     }
+    // What was said of it may have come before it, and so may what was said of that.
+    const isSpokenOf = redactions.some((redaction) => whatIsForgotten(redaction) !== null)
+    if (isSpokenOf || (forgotten.isAny() && came.some(forgotten.speaksOfForgotten))) forgotten.sweepSpeaking()
     if (redactions.some((redaction) => whatIsForgotten(redaction) === null)) {
       forgotten.sweep()
       files.dropAll()

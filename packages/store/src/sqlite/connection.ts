@@ -1,7 +1,7 @@
 import type { DatabaseSync, SQLInputValue, SQLOutputValue } from 'node:sqlite'
 import { setTimeout } from 'node:timers/promises'
 import { InputError } from '@thrum/model/ground'
-import { storeError } from '../errors.ts'
+import { readOnlyError, storeError } from '../errors.ts'
 import type { Access } from '../port.ts'
 import { asStoreError, isBusy } from './sqlite-errors.ts'
 
@@ -53,7 +53,7 @@ export function createConnection(db: DatabaseSync, file: string, access: Access,
     access,
     read: whileOpen,
     write: (change) => {
-      if (access.mode === 'read') return Promise.reject(storeError('store/read-only', { file, because: access.because }))
+      if (access.mode === 'read') return Promise.reject(readOnlyError(file, access.because))
       return whileOpen(() => inTransaction(db, change))
     },
     close: () => {

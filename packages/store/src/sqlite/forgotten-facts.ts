@@ -1,6 +1,13 @@
-import { type Fact, type FactBody, parseAddress } from '@thrum/model'
+import { type Fact, type FactBody, isForgotten, parseAddress, spokenOf } from '@thrum/model'
 import { canonicalJson } from '@thrum/model/ground'
-import { type Forgetting, forgettingOf, quotesPlace, withoutForgotten, withoutQuotedPlace } from '../fact/forgetting.ts'
+import {
+  type Forgetting,
+  forgettingOf,
+  quotesPlace,
+  withoutForgotten,
+  withoutQuotedPlace,
+  withoutSaying,
+} from '../fact/forgetting.ts'
 import type { StoredFact } from '../port.ts'
 import { type Connection, prepareQuery } from './connection.ts'
 import { queryFactById, toFact } from './fact-rows.ts'
@@ -16,12 +23,16 @@ export interface ForgottenFacts {
   forgetting(): Forgetting
   /** Rows of a fact (-1: all of it) that are forgotten. */
   rowsOf(id: string): readonly number[]
+  /** True for a correction, a settlement or a withdrawal of something forgotten. */
+  speaksOfForgotten(fact: Fact): boolean
   /** The fact without what is forgotten of it. */
   without<F extends Fact>(fact: F): F
   /** Goes through the facts and peers that are there, and takes out of each what is forgotten. */
   sweep(): void
   /** The same for one fact. */
   sweepOne(id: string): void
+  /** The same for all corrections, settlements and withdrawals. */
+  sweepSpeaking(): void
   /** The same for corrections of one fact: what they quote may have been said of a place only now. */
   sweepCorrectionsOf(id: string): void
 }
@@ -41,6 +52,11 @@ export function createForgottenFacts(connection: Connection): ForgottenFacts {
   const after = prepareQuery(
     db,
     `select seq, id, kind, v, subject, at, "by", device, body, data from fact where seq > ? order by seq limit ${atOnce}`,
+  )
+  const isNamed = prepareQuery(db, `select 1 from fact where kind = 'redacted' and body ->> 'of' = ?`)
+  const speaking = prepareQuery(
+    db,
+    `select seq, id, kind, v, subject, at, "by", device, body, data from fact where kind in ('amended', 'cell-settled', 'withdrawn')`,
   )
   const correctionsOf = prepareQuery(
     db,
@@ -62,14 +78,22 @@ export function createForgottenFacts(connection: Connection): ForgottenFacts {
       .map(([of]) => parseAddress(of as string))
       .filter((address) => address.fact === id)
       .map((address) => address.row)
-  const isOfForgottenPlace = (id: string, places: ReadonlySet<string>): boolean => {
+  const factOf = (id: string): Fact | undefined => {
     const row = byId.first(id)
-    const field = row === undefined ? null : toFact(row).body.field
+    return row === undefined ? undefined : toFact(row)
+  }
+  const isOfForgottenPlace = (id: string, places: ReadonlySet<string>): boolean => {
+    const field = factOf(id)?.body.field
     return typeof field === 'string' && places.has(field)
+  }
+  const speaksOfForgotten = (fact: Fact): boolean => {
+    const of = spokenOf(fact)
+    return of !== null && isForgotten(of, (address) => isNamed.first(address) !== undefined, factOf)
   }
   const without = <F extends Fact>(fact: F): F => {
     const more = forgetting()
-    const left = withoutForgotten(fact, rowsOf(fact.id), more)
+    const said = speaksOfForgotten(fact) ? withoutSaying(fact) : fact
+    const left = withoutForgotten(said, rowsOf(fact.id), more)
     const quotes = more.places.size > 0 && fact.kind === 'amended' && quotesPlace(left)
     return quotes && isOfForgottenPlace(String(left.body.of), more.places) ? withoutQuotedPlace(left) : left
   }
@@ -90,6 +114,7 @@ export function createForgottenFacts(connection: Connection): ForgottenFacts {
     isAny: () => any.first() !== undefined,
     forgetting,
     rowsOf,
+    speaksOfForgotten,
     without,
     sweep: () => {
       for (let cursor = 0; ; ) {
@@ -104,6 +129,9 @@ export function createForgottenFacts(connection: Connection): ForgottenFacts {
     sweepOne: (id) => {
       const row = byId.first(id)
       if (row !== undefined) put(toFact(row))
+    },
+    sweepSpeaking: () => {
+      for (const fact of speaking.all().map(toFact)) put(fact)
     },
     sweepCorrectionsOf: (id) => {
       for (const fact of correctionsOf.all(id).map(toFact)) put(fact)

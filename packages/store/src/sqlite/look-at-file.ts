@@ -12,10 +12,19 @@ export interface Look {
   /** True where a file ending in -wal holds facts that are not in the project file yet. */
   readonly isUnfinished: boolean
   readonly size: number
+  /** The layout that the file says it has. */
+  readonly layout: number
 }
 
 /** The first 100 bytes of every SQLite database. @source https://sqlite.org/fileformat2.html section 1.3 */
-const header = { length: 100, magic: 'SQLite format 3\u0000', pageSizeAt: 16, pagesAt: 28, applicationIdAt: 68 } as const
+const header = {
+  length: 100,
+  magic: 'SQLite format 3\u0000',
+  pageSizeAt: 16,
+  pagesAt: 28,
+  layoutAt: 60,
+  applicationIdAt: 68,
+} as const
 
 /**
  * Looks at a file without changing it in any way.
@@ -30,7 +39,14 @@ export function lookAtFile(file: string): Look {
   if (instead !== null) throw notAProject(file, instead)
   const isUnfinished = sizeOf(`${path}-wal`) > 0
   if (!isUnfinished) requireWhole(bytes, size, file)
-  return { path, mayWriteFile: may(path, constants.W_OK), mayWriteFolder: may(dirname(path), constants.W_OK), isUnfinished, size }
+  return {
+    path,
+    mayWriteFile: may(path, constants.W_OK),
+    mayWriteFolder: may(dirname(path), constants.W_OK),
+    isUnfinished,
+    size,
+    layout: bytes.getUint32(header.layoutAt),
+  }
 }
 
 function realPath(file: string): string {

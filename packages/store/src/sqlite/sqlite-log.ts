@@ -1,4 +1,4 @@
-import { storeError } from '../errors.ts'
+import { readOnlyError } from '../errors.ts'
 import type { ProjectLog } from '../port.ts'
 import { createAppend } from './append-facts.ts'
 import { createPutAttachment, readAttachmentRows } from './attachment-rows.ts'
@@ -29,7 +29,7 @@ type Writers = Pick<ProjectLog, 'append' | 'putAttachment' | 'keepDerived' | 'fo
 function writers(connection: Connection): Writers {
   const { access, file } = connection
   if (access.mode === 'read') {
-    const refuse = () => Promise.reject(storeError('store/read-only', { file, because: access.because }))
+    const refuse = () => Promise.reject(readOnlyError(file, access.because))
     return { append: refuse, putAttachment: refuse, keepDerived: refuse, forgetDerived: refuse, keepPeer: refuse }
   }
   const forgotten = createForgottenFacts(connection)

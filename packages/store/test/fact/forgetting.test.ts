@@ -1,9 +1,9 @@
-import type { Fact } from '@thrum/model'
+import { type Fact, makeFact, packColumns, rowsBrought, textColumn } from '@thrum/model'
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { whatIsForgotten, withoutForgotten } from '../../src/fact/forgetting.ts'
+import { forgettingOf, whatIsForgotten, withoutForgotten } from '../../src/fact/forgetting.ts'
 import { isSameCopy } from '../../src/fact/kept-of-two.ts'
-import { field, forget, sheet } from '../facts.ts'
+import { author, field, forget, forgetName, sheet } from '../facts.ts'
 
 describe('withoutForgotten', () => {
   const batch = sheet('spring')[1] as Fact
@@ -36,5 +36,29 @@ describe('withoutForgotten', () => {
     expect(whatIsForgotten(forget('spring-batch-0#2'))).toEqual({ fact: 'spring-batch-0', row: 2 })
     expect(whatIsForgotten(field('Weir'))).toBeNull()
     expect(whatIsForgotten({ ...forget('x'), body: {} })).toBeNull()
+  })
+})
+
+describe('a name in the columns of a batch', () => {
+  const person = 'Orla Invented'
+  const forgetting = forgettingOf([forgetName(person, 'project of the test').body])
+  const wordsOf = (table: string, name: string, word = person): readonly unknown[] => {
+    const packed = packColumns([{ name, column: textColumn([word, 'Weir']) }])
+    const body = { sheet: 's', table, batch: 0, first: 0, rows: 2, columns: [...packed.heads] }
+    const fact = makeFact(rowsBrought, body, author(), { id: 'the batch', data: packed.data })
+    const left = withoutForgotten(fact, [], forgetting).body.columns as readonly { readonly dictionary: readonly unknown[] }[]
+    return left[0]?.dictionary ?? []
+  }
+
+  it.each(['owner', 'source', 'group', 'method 2', 'version', 'result', 'because', 'kind', 'sheet', 'from'])(
+    'goes from a column %s that the file named itself',
+    (name) => expect(wordsOf('count', name)).toEqual([expect.stringMatching(/^observer withheld/u), 'Weir']),
+  )
+
+  it('stays where a declared column holds kinds, methods or keys, and in addresses of rows', () => {
+    expect(wordsOf('count', 'method')).toContain(person)
+    expect(wordsOf('tally', 'kind')).toContain(person)
+    expect(wordsOf('tally', 'of')).toContain(person)
+    expect(wordsOf('heldLine', 'source')).toContain(person)
   })
 })
