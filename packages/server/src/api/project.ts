@@ -19,8 +19,8 @@ export const fieldShape = z.object({
 /** Something that counts can be told apart by: an offer for `between`. */
 export const factorShape = z.object({
   name: z.string(),
-  /** Empty where it is measured: then it is compared per `step`. */
   levels: z.array(z.string()),
+  /** True where it was measured, and can be compared per `step`. */
   measured: z.boolean(),
 })
 

@@ -11,7 +11,7 @@ export type TableQuery = z.infer<typeof tableQuery>
 export const tableParams = z.strictObject({ table: z.string().regex(/^[\w-]{1,64}$/u) })
 
 /** A mapping as its file beside the table has it; its shape is checked where it is used. */
-export const mappingJson = z.record(z.string(), z.json())
+export const mappingJson = z.record(z.string(), z.unknown())
 
 const mends = {
   /** The name of the file that this one mends, where it is not its own. */
@@ -73,6 +73,8 @@ export const previewRowShape = z.object({
       as: z.string(),
     }),
   ),
+  /** What of it enters the project: columns of the count, then how many of each kind. */
+  becomes: z.array(z.object({ column: z.string(), value: cellShape, isTally: z.boolean() })),
 })
 
 /** A table under a mapping. Nothing is written. */

@@ -2,7 +2,7 @@ import { z } from 'zod'
 
 /** A sentence as data with its English beside it: the id and values say what is meant, the text is for reading. */
 export const toldShape = z
-  .object({ id: z.string(), values: z.record(z.string(), z.json()), text: z.string() })
+  .object({ id: z.string(), values: z.record(z.string(), z.unknown()), text: z.string() })
   .meta({ id: 'Told' })
 export type ToldSentence = z.infer<typeof toldShape>
 
@@ -11,7 +11,7 @@ export const cellShape = z.union([z.string(), toldShape])
 
 /** Every failure of the server. `code` and `values` are for programs, `text` and `remedy` for people. */
 export const failureShape = z
-  .object({ code: z.string(), values: z.record(z.string(), z.json()), text: z.string(), remedy: z.string() })
+  .object({ code: z.string(), values: z.record(z.string(), z.unknown()), text: z.string(), remedy: z.string() })
   .meta({ id: 'Failure' })
 export type Failure = z.infer<typeof failureShape>
 
