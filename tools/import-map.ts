@@ -25,8 +25,12 @@ export const edges: { readonly [name: string]: Edges } = {
   report: { mayImport: ['model', 'survey', 'questions'], platform: 'pure' },
   store: { mayImport: ['model'], platform: 'node' },
   host: { mayImport: ['model', 'stats', 'biology', 'survey', 'questions', 'exchange', 'store', 'report'], platform: 'node' },
-  cli: {
+  server: {
     mayImport: ['model', 'stats', 'biology', 'survey', 'questions', 'exchange', 'store', 'report', 'host'],
+    platform: 'node',
+  },
+  cli: {
+    mayImport: ['model', 'stats', 'biology', 'survey', 'questions', 'exchange', 'store', 'report', 'host', 'server'],
     platform: 'node',
   },
 }

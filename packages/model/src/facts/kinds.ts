@@ -202,6 +202,17 @@ export const questionLookedAt = kind(
   z.object({ question: name, asked: z.string(), digest: z.string(), verdict: z.string().nullable() }),
   'asking',
 )
+/** A question kept at hand, with the options it is asked with, or let go again; the last word stands. */
+export const questionPinned = kind(
+  'question-pinned',
+  z.object({
+    question: name,
+    asked: z.string(),
+    options: z.record(z.string(), z.union([z.string(), z.number(), z.array(z.string())])),
+    pinned: z.boolean(),
+  }),
+  'asking',
+)
 
 const all = [
   projectDescribed,
@@ -222,6 +233,7 @@ const all = [
   redacted,
   worthSet,
   questionLookedAt,
+  questionPinned,
 ] as const
 
 /** Every kind this version can read, by name. */

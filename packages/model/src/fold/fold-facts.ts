@@ -2,9 +2,9 @@ import type { TextColumn } from '../columns/column.ts'
 import { mark } from '../columns/mark.ts'
 import { digestOfIds } from '../facts/digest.ts'
 import { type Fact, parseAddress } from '../facts/fact.ts'
-import { questionLookedAt, worthSet } from '../facts/kinds.ts'
+import { questionLookedAt, questionPinned, worthSet } from '../facts/kinds.ts'
 import { readFact } from '../facts/read-fact.ts'
-import type { Snapshot } from '../snapshot/snapshot.ts'
+import type { Pin, Snapshot } from '../snapshot/snapshot.ts'
 import { type TableName, tableDeclarations } from '../tables/declarations.ts'
 import type { Table } from '../tables/table.ts'
 import { buildTable, type CellChange, changeCells, keepRows } from '../tables/table-builder.ts'
@@ -62,6 +62,19 @@ function standingRows(table: Table, withdrawn: ReadonlySet<string>): Uint8Array 
   return keep
 }
 
+/** What is pinned now: of several words about one question asked the last stands. */
+function standingPins(log: ReadLog): readonly Pin[] {
+  const pins = new Map<string, Pin>()
+  for (const { fact, body } of log.of(questionPinned)) {
+    const { question, asked, options, pinned } = body
+    const key = `${question}\n${asked}`
+    const known = pins.get(key)
+    if (!pinned) pins.delete(key)
+    else pins.set(key, { question, asked, options, at: known?.at ?? fact.at })
+  }
+  return [...pins.values()]
+}
+
 /** S as it was set, or as it was corrected: then as of that correction, so that a change after looking is told as one. */
 function worthsOf(log: ReadLog, standing: readonly Correction[]): Snapshot['worths'] {
   const corrected = new Map(standing.flatMap((own) => (own.column === 'worth' ? [[own.of, own] as const] : [])))
@@ -75,11 +88,12 @@ function worthsOf(log: ReadLog, standing: readonly Correction[]): Snapshot['wort
 function askedOf(
   log: ReadLog,
   standing: readonly Correction[],
-): Pick<Snapshot, 'askedDigest' | 'worths' | 'looks' | 'waitingFacts'> {
+): Pick<Snapshot, 'askedDigest' | 'worths' | 'looks' | 'pins' | 'waitingFacts'> {
   return {
     askedDigest: digestOfIds(log.entries.filter(({ about }) => about === 'asking').map(({ fact }) => fact.id)),
     worths: worthsOf(log, standing),
     looks: log.of(questionLookedAt).map(({ fact, body }) => ({ ...body, at: fact.at })),
+    pins: standingPins(log),
     waitingFacts: log.waiting,
   }
 }

@@ -111,6 +111,14 @@ export interface Look {
   readonly at: string
 }
 
+/** A question that somebody keeps at hand, with the options it is asked with. */
+export interface Pin {
+  readonly question: string
+  readonly asked: string
+  readonly options: { readonly [name: string]: string | number | readonly string[] }
+  readonly at: string
+}
+
 /** The read model: everything a question may see. It can be thrown away and folded again. */
 export interface Snapshot {
   /** Hash of the set of folded fact ids; answers and receipts name it. */
@@ -136,6 +144,8 @@ export interface Snapshot {
   readonly unfinishedSheets: readonly string[]
   readonly worths: readonly Worth[]
   readonly looks: readonly Look[]
+  /** Questions that are pinned now, in the order in which they were. */
+  readonly pins: readonly Pin[]
   readonly conflicts: readonly Conflict[]
   /** Facts that this version cannot read: kept, merged, and said. */
   readonly waitingFacts: readonly { readonly id: string; readonly kind: string; readonly because: string }[]

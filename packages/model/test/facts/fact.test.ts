@@ -169,6 +169,7 @@ describe('readFact', () => {
       'redacted 2 data',
       'worth-set 1 asking',
       'question-looked-at 1 asking',
+      'question-pinned 1 asking',
     ])
   })
 })
