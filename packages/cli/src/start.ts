@@ -2,6 +2,7 @@ import { existsSync } from 'node:fs'
 import { ask, createDemonstration, openProject, plantedQuestions } from '@thrum/host'
 import { saying, ThrumError } from '@thrum/model/ground'
 import { printAnswer, wrap } from '@thrum/report'
+import { serve } from './serve-project.ts'
 import { nodeTerminal } from './terminal/node-terminal.ts'
 import { failureLines, type Terminal } from './terminal/terminal.ts'
 
@@ -10,7 +11,7 @@ const path = 'ostrel-vale.thrum'
 const line = '─'.repeat(80)
 
 /** Makes the demonstration if there is none, and prints its main answers. */
-async function start(terminal: Terminal): Promise<void> {
+async function tellAnswers(terminal: Terminal): Promise<void> {
   const { say, print, work } = terminal
   if (!existsSync(path)) await createDemonstration(path)
   for (const text of wrap(say(saying('cli/start/welcome', { file: path })))) print(text)
@@ -33,7 +34,8 @@ async function start(terminal: Terminal): Promise<void> {
 
 const terminal = nodeTerminal(false)
 try {
-  await start(terminal)
+  await tellAnswers(terminal)
+  if (!process.argv.includes('--exit')) await serve(path, null, terminal)
 } catch (error) {
   if (!(error instanceof ThrumError)) throw error
   terminal.note(failureLines(error, terminal.say).join('\n'))

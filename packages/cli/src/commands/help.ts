@@ -20,6 +20,7 @@ const commandNames = [
   'merge',
   'restore',
   'ask',
+  'serve',
   'help',
 ] as const
 
