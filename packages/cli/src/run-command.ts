@@ -10,6 +10,7 @@ import { importCommand } from './commands/import.ts'
 import { mergeCommand } from './commands/merge.ts'
 import { newCommand } from './commands/new.ts'
 import { restoreCommand } from './commands/restore.ts'
+import { serveCommand } from './commands/serve.ts'
 import { settleCommand } from './commands/settle.ts'
 import { withdrawCommand } from './commands/withdraw.ts'
 import { commonFlags, parseArguments, requireKnown } from './terminal/arguments.ts'
@@ -28,6 +29,7 @@ export const commands: readonly Command[] = [
   mergeCommand,
   restoreCommand,
   askCommand,
+  serveCommand,
   helpCommand,
 ]
 

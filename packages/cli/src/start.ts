@@ -1,6 +1,7 @@
 import { ask, createDemonstration, openProject, plantedQuestions } from '@thrum/host'
 import { saying, ThrumError } from '@thrum/model/ground'
 import { pageWidth, printAnswer, wrap } from '@thrum/report'
+import { serve } from './serve-project.ts'
 import { nodeTerminal } from './terminal/node-terminal.ts'
 import { failureLines, type Terminal } from './terminal/terminal.ts'
 
@@ -8,7 +9,7 @@ import { failureLines, type Terminal } from './terminal/terminal.ts'
 const path = 'ostrel-vale.thrum'
 
 /** Makes the demonstration if there is none, and prints its main answers. */
-async function start(terminal: Terminal): Promise<void> {
+async function tellAnswers(terminal: Terminal): Promise<void> {
   const { say, print, work } = terminal
   const line = '─'.repeat(pageWidth.columns)
   await createDemonstration(path)
@@ -33,7 +34,8 @@ async function start(terminal: Terminal): Promise<void> {
 // npm runs it in the folder of the command line.
 const terminal = nodeTerminal(false, process.platform === 'win32' ? 'thrum' : './thrum')
 try {
-  await start(terminal)
+  await tellAnswers(terminal)
+  if (!process.argv.includes('--exit')) await serve(path, null, terminal)
 } catch (error) {
   if (!(error instanceof ThrumError)) throw error
   terminal.note(failureLines(error, terminal.say).join('\n'))

@@ -219,6 +219,16 @@ export const words: Words = {
   'cli/restore/missing':
     '{missing, plural, one {One fact of it is} other {# facts of it are}} not in the backup. To have {missing, plural, one {it} other {them}} back:\n    thrum merge {before} --in {project}',
 
+  'cli/serve/usage': 'Serve takes one project.',
+  'cli/serve/usage/remedy': 'thrum serve my-project.thrum, or thrum serve alone where there is one in this folder.',
+  'cli/serve/port': 'A port is a whole number up to 65535, and not "{found}".',
+  'cli/serve/port/remedy': 'Leave --port out, or write for example --port 4800.',
+  'cli/serve/address': 'The desk is served on this machine, for you alone. Open this address in a browser:',
+  'cli/serve/other-port': 'Port {wished} is taken; this is {port}.',
+  'cli/serve/already': 'This project is served already. Open this address in a browser:',
+  'cli/serve/end': 'Ctrl-C ends it.',
+  'cli/serve/ended': 'Ended. The project is closed.',
+
   'cli/help/usage': 'Help takes one topic.',
   'cli/help/usage/remedy': '    thrum help\nor with the name of a command or a question behind it.',
   'cli/help/title': 'Thrum {version}: from timed counts of flower visitors to an answer whose design has been audited.',
@@ -233,6 +243,7 @@ export const words: Words = {
   'cli/help/line/merge': 'thrum merge OTHER.thrum: take in what another copy of the project holds',
   'cli/help/line/restore': 'thrum restore FILE.thrum: list the backups of a project, or put one in place',
   'cli/help/line/ask': 'thrum ask QUESTION: put a question to a project',
+  'cli/help/line/serve': 'thrum serve: open the desk on this project in the browser of this machine',
   'cli/help/line/help': 'thrum help TOPIC: more about a command or a question',
   'cli/help/questions': 'Questions:',
   'cli/help/more':
@@ -276,6 +287,8 @@ export const words: Words = {
     'thrum restore FILE.thrum\nLists its backups. One is made before the first writing of each day (from the\nsecond day on) as backups/NAME.YEAR-MONTH-DAY.thrum beside the project; the last\nseven are kept.\nthrum restore FILE.thrum --day YEAR-MONTH-DAY\nPuts that one in place. What stood there is kept as\nFILE.thrum.before-restore-..., and what it has and the backup has not comes back\nwith the command merge.',
   'cli/help/command/ask':
     'thrum ask QUESTION [options]\nPuts a question to a project. Its options are listed by:\n    thrum help QUESTION',
+  'cli/help/command/serve':
+    'thrum serve [FILE.thrum] [--port NUMBER]\nServes the desk on this machine alone, and says its address; open it in a\nbrowser. Without a project in this folder, the desk offers to make one. The port\nis 4711 unless another is named, or the next free one. Ctrl-C ends it.',
   'cli/help/command/help': 'thrum help [TOPIC]\nTells more about a command or a question.',
 
   'cli/start/welcome':

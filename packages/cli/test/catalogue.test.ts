@@ -5,7 +5,7 @@ import { describe, expect, it } from 'vitest'
 import { allWords } from '../src/terminal/terminal.ts'
 import { allFiles, repository } from './repository.ts'
 
-const packages = 'model|survey|biology|questions|report|exchange|store|host|cli'
+const packages = 'model|survey|biology|questions|report|exchange|store|host|server|cli'
 const part = '[a-zA-Z0-9-]+'
 
 /** Source of the packages as one text, without the catalogues themselves. */

@@ -24,7 +24,7 @@ async function folderWithProject(sheet = wideSheet(), ...said: readonly string[]
 describe('the start', () => {
   it('makes the demonstration once, answers its questions as planted, and keeps to the page', () => {
     const folder = testFolder()
-    const first = thrum({ folder, name: 'start' })
+    const first = thrum({ folder, name: 'start' }, '--exit')
     expect([first.code, first.err]).toEqual([0, ''])
     expect(tooWide(first.out)).toEqual([])
     // Of kinds asked together the verdict that was planted is that of one kind, not of the question.
@@ -33,7 +33,7 @@ describe('the start', () => {
     )
     expect(lines(first.out).filter((line) => line.startsWith('verdict: '))).toEqual(told)
 
-    const second = thrum({ folder, name: 'start' })
+    const second = thrum({ folder, name: 'start' }, '--exit')
     expect([second.code, second.out]).toEqual([0, first.out])
     expect(readdirSync(folder).filter((name) => name.endsWith('.thrum'))).toEqual(['ostrel-vale.thrum'])
   })

@@ -53,6 +53,8 @@ export async function tell(
         out.push(question)
         return waiting.shift() ?? ''
       },
+      // Whoever tries a command in this process ends it at once.
+      untilStopped: () => Promise.resolve(),
     })
     return { code, out: out.join('\n'), notes: notes.join('\n'), json }
   } finally {

@@ -35,6 +35,7 @@ describe('--json', () => {
     merge: ['merge', 'COPY', '--in', 'OWN'],
     restore: ['restore', 'OWN'],
     ask: ['ask', 'who-visits', '--in', 'OWN'],
+    serve: ['serve', 'OWN', '--port', '0'],
     help: ['help'],
   }
   const files: { readonly [word: string]: string } = {

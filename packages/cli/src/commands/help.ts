@@ -22,6 +22,7 @@ const commandNames = [
   'merge',
   'restore',
   'ask',
+  'serve',
   'help',
 ] as const
 

@@ -48,8 +48,11 @@ export function nodeTerminal(isJson: boolean, called?: string): Terminal {
   fitPage()
   const say = speaker(called)
   const stop = new AbortController()
+  let waiting: (() => void) | null = null
+  let isEnding = false
   process.on('SIGINT', () => {
-    if (stop.signal.aborted) process.exit(130)
+    if (stop.signal.aborted || isEnding) process.exit(130)
+    if (waiting !== null) return waiting()
     process.stderr.write(`\n${say(saying('cli/stopping'))}\n`)
     stop.abort(new ThrumError('cli/stopped'))
   })
@@ -81,6 +84,13 @@ export function nodeTerminal(isJson: boolean, called?: string): Terminal {
       } finally {
         lines.close()
       }
+    },
+    untilStopped: async () => {
+      const { promise, resolve } = Promise.withResolvers<void>()
+      waiting = resolve
+      for (const signal of ['SIGTERM', 'SIGHUP'] as const) process.once(signal, resolve)
+      await promise
+      isEnding = true
     },
   }
 }

@@ -1,6 +1,7 @@
 import { english } from '@thrum/host'
 import { type LongWork, type Saying, type SayingValue, ThrumError } from '@thrum/model/ground'
 import { createSpeaker, type Speaker, withTexts, wrap } from '@thrum/report'
+import { words as serverWords } from '@thrum/server/words'
 import { words } from '../words.en.ts'
 
 /** What a command is handed: where to speak, in which form, and how it is stopped. */
@@ -19,10 +20,12 @@ export interface Terminal {
   /** Something told on the way, beside the result. */
   note(text: string): void
   ask(question: string): Promise<string>
+  /** Waits until the person, or the system, ends the program: for what goes on until then, that is the usual end. */
+  untilStopped(): Promise<void>
 }
 
 /** Words of everything this program can say. */
-export const allWords = { ...english, ...words }
+export const allWords = { ...english, ...serverWords, ...words }
 
 /** Commands stand at the start of a line, alone or behind four blanks. */
 const commandsIn = /^( {4})?thrum (?=[a-z])/gmu

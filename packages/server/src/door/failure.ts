@@ -3,7 +3,7 @@ import { ThrumError } from '@thrum/model/ground'
 import { createSpeaker, withTexts } from '@thrum/report'
 import { hasZodFastifySchemaValidationErrors } from 'fastify-type-provider-zod'
 import type { Failure } from '../api/told.ts'
-import { words } from '../words.en.ts'
+import { words } from '../words/words.en.ts'
 
 /** Speaks everything that this server can say. */
 export const say = createSpeaker({ ...english, ...words })

@@ -1,0 +1,3 @@
+// What the local server says, for whoever gathers all words. Imports nothing but them.
+
+export { words } from './words.en.ts'
