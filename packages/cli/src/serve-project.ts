@@ -1,5 +1,6 @@
 import { saying } from '@thrum/model/ground'
 import { wrap } from '@thrum/report'
+import { buildDesk } from './build-desk.ts'
 import type { Terminal } from './terminal/terminal.ts'
 
 /**
@@ -24,6 +25,7 @@ export async function serve(project: string | null, port: number | null, termina
     terminal.json({ project, address: already.address, port: already.port, state: 'already' })
     return
   }
+  await buildDesk()
   const wished = port ?? usualPort
   const server = await startServer({ folder: process.cwd(), project, port: wished })
   try {

@@ -7,7 +7,7 @@ import { listenOn, loopback, usualPort } from './door/listen.ts'
 import { openDoors } from './door/open-doors.ts'
 import { isPlainPath } from './door/plain-path.ts'
 import { makeToken } from './door/token.ts'
-import { sayNotServing, sayServing } from './lock/lock-file.ts'
+import { keyLeftBehind, sayNotServing, sayServing } from './lock/lock-file.ts'
 import { askRoutes } from './routes/ask-routes.ts'
 import { countsRoutes } from './routes/counts-routes.ts'
 import type { App, DeskContext } from './routes/desk-context.ts'
@@ -68,7 +68,7 @@ async function describe(app: App): Promise<void> {
  * @throws ThrumError store/... where the project cannot be opened, server/no-port
  */
 export async function startServer({ folder, project, port: wished = usualPort, desk = usualDesk }: ServerAsked): Promise<Server> {
-  const token = makeToken()
+  const token = (project === null ? null : keyLeftBehind(project)) ?? makeToken()
   let port = 0
   const thread = await startProjectThread({ folder, project })
   const shelf = await createTableShelf()

@@ -2,6 +2,7 @@ import { readdirSync } from 'node:fs'
 import { ThrumError } from '@thrum/model/ground'
 import { serve } from '../serve-project.ts'
 import { type Arguments, single } from '../terminal/arguments.ts'
+import type { Terminal } from '../terminal/terminal.ts'
 import type { Command } from './command.ts'
 import { whichProject } from './which-project.ts'
 
@@ -15,9 +16,9 @@ function portSaid(given: Arguments): number | null {
 }
 
 /** The project meant; null where this folder holds none, so that the desk can make the first. */
-function projectSaid(given: Arguments): string | null {
-  const isNoneHere = !given.options.has('in') && !readdirSync('.').some((name) => name.endsWith('.thrum'))
-  return isNoneHere ? null : whichProject(given)
+function projectSaid(given: Arguments, terminal: Terminal): string | null {
+  const isNoneHere = !given.options.has('in') && !readdirSync(terminal.here).some((name) => name.endsWith('.thrum'))
+  return isNoneHere ? null : whichProject(given, terminal)
 }
 
 export const serveCommand: Command = {
@@ -28,7 +29,7 @@ export const serveCommand: Command = {
     const [named, ...more] = given.words
     if (more.length > 0) throw new ThrumError('cli/serve/usage')
     const port = portSaid(given)
-    await serve(named ?? projectSaid(given), port, terminal)
+    await serve(named ?? projectSaid(given, terminal), port, terminal)
     return 0
   },
 }

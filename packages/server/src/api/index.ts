@@ -70,6 +70,8 @@ export {
   type ReceiptBody,
   receiptBody,
   type ToldAnswer,
+  type WalkTold,
+  walkShape,
 } from './question.ts'
 // The stream, and headers
 export {

@@ -81,6 +81,14 @@ export const askedShape = z
   .meta({ id: 'Asked' })
 export type AskedTold = z.infer<typeof askedShape>
 
+/** Questions of the demonstration, one for each of several verdicts; none where another project is open. */
+export const walkShape = z
+  .array(
+    z.object({ question: z.string(), options: optionsBody, verdict: z.enum(['shown', 'alike', 'unsettled', 'design-blocks']) }),
+  )
+  .meta({ id: 'Walk' })
+export type WalkTold = z.infer<typeof walkShape>
+
 export const pinBody = z.strictObject({ question, options: optionsBody, pinned: z.boolean() })
 export type PinBody = z.infer<typeof pinBody>
 export const pinnedShape = z.object({ question: z.string(), asked: z.string(), pinned: z.boolean() }).meta({ id: 'Pinned' })

@@ -90,6 +90,26 @@ export async function servingNow(project: string): Promise<Serving | null> {
   return alive?.project === found.project ? found : null
 }
 
+/**
+ * The key of a server of this project that was killed: a page that it had open goes on with the next one. Null where the last
+ * one ended by itself (it took its word back), or its process is still there.
+ */
+export function keyLeftBehind(project: string): string | null {
+  const path = lockPath(project)
+  const found = path === null ? null : readLock(path)
+  if (found === null || isAlive(found.pid)) return null
+  return /#key=([\w-]{43})$/u.exec(found.address)?.[1] ?? null
+}
+
+function isAlive(pid: number): boolean {
+  try {
+    process.kill(pid, 0)
+    return true
+  } catch (error) {
+    return (error as NodeJS.ErrnoException).code === 'EPERM'
+  }
+}
+
 /** Says that a project is served. Where it cannot be said, a second server will simply start. */
 export function sayServing(project: string, serving: Serving): void {
   const path = lockPath(project)

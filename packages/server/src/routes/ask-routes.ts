@@ -8,6 +8,7 @@ import {
   pinnedShape,
   questionsShape,
   receiptBody,
+  walkShape,
 } from '../api/question.ts'
 import type { App, DeskContext } from './desk-context.ts'
 import { answers, leftSignal, sendReply } from './send-reply.ts'
@@ -27,6 +28,9 @@ export function askRoutes(app: App, { thread, jobs }: DeskContext): void {
   })
   app.get('/api/asked', { schema: { response: answers(askedShape) } }, async (_, reply) =>
     sendReply(reply, await thread.call('asked', null)),
+  )
+  app.get('/api/walk', { schema: { response: answers(walkShape) } }, async (_, reply) =>
+    sendReply(reply, await thread.call('walk', null)),
   )
   app.post('/api/pins', { schema: { body: pinBody, response: answers(pinnedShape) } }, async ({ body }, reply) =>
     sendReply(reply, await thread.call('pin', body)),

@@ -1,7 +1,7 @@
 import { saying } from '@thrum/model/ground'
 import { say } from '../door/failure.ts'
 
-const command = 'npm run build --workspace packages/desk'
+const command = 'npm run build:desk'
 
 /** A plain page for a desk that was never built: no script, no style, nothing to load. */
 export function missingDesk(): string {

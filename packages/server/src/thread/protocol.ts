@@ -40,6 +40,7 @@ export interface Calls {
   readonly questions: null
   readonly ask: AskBody
   readonly asked: null
+  readonly walk: null
   readonly pin: PinBody
   readonly receipt: ReceiptBody
   readonly figure: FigureBody

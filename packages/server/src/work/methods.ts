@@ -17,6 +17,7 @@ import { tellCheck } from './tell-check.ts'
 import { historySentences } from './tell-history.ts'
 import { tellProject } from './tell-project.ts'
 import { tellQuestions } from './tell-questions.ts'
+import { walkThrough } from './walk-through.ts'
 import { createWatch } from './watch.ts'
 import { receiptReply } from './zip-receipt.ts'
 
@@ -48,6 +49,7 @@ export const methods: Methods = {
       return { media: jsonMedia, body: text, kept }
     }),
   asked: told(async (_, project) => askedBefore(await project.snapshot())),
+  walk: told(async (_, project) => walkThrough(await project.snapshot())),
   pin: told(async (_, project, { question, options, pinned }) => ({
     question,
     asked: await pinQuestion(project, { question, options, pinned }),
