@@ -10,8 +10,8 @@ import { readImports } from './import-map/read-imports.ts'
 interface Edges {
   /** Packages of ours, or one room of a package (`model/ground`). */
   readonly mayImport: readonly string[]
-  /** Pure packages know no platform: the same code runs in a browser. */
-  readonly platform: 'pure' | 'node'
+  /** Pure packages know no platform: the same code runs in Node and in a browser. */
+  readonly platform: 'pure' | 'node' | 'browser'
 }
 
 /** The table of architecture.md, section 1. Written here and nowhere else as data. */
@@ -33,6 +33,7 @@ export const edges: { readonly [name: string]: Edges } = {
     mayImport: ['model', 'stats', 'biology', 'survey', 'questions', 'exchange', 'store', 'report', 'host', 'server'],
     platform: 'node',
   },
+  desk: { mayImport: ['model', 'exchange', 'report', 'server/api'], platform: 'browser' },
 }
 
 export interface Offence {

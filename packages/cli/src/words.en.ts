@@ -220,7 +220,7 @@ export const words: Words = {
     '{missing, plural, one {One fact of it is} other {# facts of it are}} not in the backup. To have {missing, plural, one {it} other {them}} back:\n    thrum merge {before} --in {project}',
 
   'cli/serve/usage': 'Serve takes one project.',
-  'cli/serve/usage/remedy': 'thrum serve my-project.thrum, or thrum serve alone where there is one in this folder.',
+  'cli/serve/usage/remedy': '    thrum serve my-project.thrum\nor without a name where there is one project in this folder.',
   'cli/serve/port': 'A port is a whole number up to 65535, and not "{found}".',
   'cli/serve/port/remedy': 'Leave --port out, or write for example --port 4800.',
   'cli/serve/address': 'The desk is served on this machine, for you alone. Open this address in a browser:',

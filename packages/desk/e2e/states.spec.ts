@@ -39,6 +39,7 @@ for (const size of sizes) {
         await page.goto(at(served))
         await settled(page)
         await expect(page.locator('main')).not.toBeEmpty()
+        await expect(page.locator('.standing'), `${name}: the server is there`).toHaveCount(0)
         expect(new URL(page.url()).hash, `${name}: the key leaves the address bar`).toBe('')
         const { violations } = await new AxeBuilder({ page }).withTags(['wcag2a', 'wcag2aa', 'wcag21aa', 'wcag22aa']).analyze()
         expect(violations.map(({ id, nodes }) => `${name}: ${id} ${nodes[0]?.html}`)).toEqual([])

@@ -61,7 +61,8 @@ export function Grid({
   const count = Math.ceil(sight.height / rowHeight) + 2 * spare
   const pages = useCounts(asked, first, first + count)
   const found = pages.flatMap(({ data }) => data ?? [])
-  const known = found[0]
+  // The first stretch is always there: it says how many rows and which columns there are while others are on their way.
+  const known = useCounts(asked, 0, 1)[0]?.data
   const total = known?.total ?? 0
   const failed = pages.find(({ isError }) => isError)
   const columns = known?.columns

@@ -5,7 +5,7 @@ import { useSay } from '../say/speaker.tsx'
 export function Trouble({ error, again }: { readonly error: unknown; readonly again?: () => void }) {
   const say = useSay()
   const isGone = error instanceof DoorError && error.code === 'gone'
-  const isLocked = error instanceof DoorError && error.code === 'server/token'
+  const isLocked = error instanceof DoorError && error.code === 'server/door/token'
   const text = isGone ? say('gone') : isLocked ? say('locked') : error instanceof Error ? error.message : String(error)
   return (
     <div className="trouble" role="alert">
