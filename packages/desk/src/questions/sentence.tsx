@@ -86,7 +86,7 @@ function useBlanks({ project, asking, onChange }: Filling) {
         label={say('blank/between')}
         choices={plain([...project.factors.map(({ name }) => name), ...(asking.q === 'what-differs' ? ['kind'] : [])])}
         chosen={text(o.between)}
-        none={say('blank/between/none')}
+        none={say(o.since === undefined ? 'blank/between/none' : 'blank/between/nothing')}
         onChoose={(between) => set({ between, levels: undefined, step: undefined })}
         isWanting={o.between === undefined && o.since === undefined}
       />
@@ -193,18 +193,20 @@ export function Sentence(filling: Filling) {
   )
   const { q } = asking
   const isOfKinds = asking.o?.between === 'kind'
+  const isOfDay = asking.o?.between === undefined && asking.o?.since !== undefined
+  const form = isOfKinds ? 'kinds' : isOfDay && q !== 'who-visits' ? `${q}/since` : q
   return (
     <div className="sentence">
       <p className="asks">
         {q === undefined ? (
           <Filled id="sentence/none" blanks={{ question }} />
         ) : (
-          <Filled id={isOfKinds ? 'sentence/kinds' : `sentence/${q}`} blanks={{ question, ...blanks }} />
+          <Filled id={`sentence/${form}`} blanks={{ question, ...blanks }} />
         )}
       </p>
       {q === undefined ? null : (
         <p className="more">
-          <Filled id={isOfKinds ? 'sentence/more/kinds' : `sentence/more/${q}`} blanks={blanks} />
+          <Filled id={`sentence/more/${form}`} blanks={blanks} />
         </p>
       )}
     </div>

@@ -28,10 +28,17 @@ export const words: Words = {
     '{question}: does the number of {kinds} differ between {between} ({levels}) in {fields}, in {seasons}, if a ratio of {worth} matters?',
   'desk/sentence/is-design-sound':
     '{question}: can it carry a comparison of {kinds} between {between} ({levels}) in {fields}, in {seasons}?',
+  'desk/sentence/what-differs/since':
+    '{question}: did the number of {kinds} change with {since}, in {fields}, in {seasons}, if a ratio of {worth} matters?',
+  'desk/sentence/is-design-sound/since':
+    '{question}: can it carry a comparison of {kinds} before and after {since}, in {fields}, in {seasons}?',
   'desk/sentence/kinds': '{question}: between {between}, {levels}, in {fields}, in {seasons}, if a ratio of {worth} matters?',
   'desk/sentence/more/who-visits': '{crops}; {per}; {window}; {where}; {except}.',
   'desk/sentence/more/what-differs': '{since}; {expect}; {crops}; {per}; {against}; {window}; {where}; {except}.',
   'desk/sentence/more/is-design-sound': '{since}; {crops}; {per}; {against}; {window}; {where}; {except}.',
+  'desk/sentence/more/what-differs/since':
+    'Compared by {between}; {expect}; {crops}; {per}; {against}; {window}; {where}; {except}.',
+  'desk/sentence/more/is-design-sound/since': 'Compared by {between}; {crops}; {per}; {against}; {window}; {where}; {except}.',
   'desk/sentence/more/kinds': '{crops}; {window}; {where}; {except}.',
   'desk/blank/question': 'Question',
   'desk/blank/question/none': 'choose a question',
@@ -50,7 +57,8 @@ export const words: Words = {
   'desk/blank/by': 'Told apart by',
   'desk/blank/by/none': 'all together',
   'desk/blank/between': 'Compared by',
-  'desk/blank/between/none': 'nothing but the date',
+  'desk/blank/between/none': 'choose what is compared',
+  'desk/blank/between/nothing': 'nothing else',
   'desk/blank/levels': 'Levels, the reference first',
   'desk/blank/levels/all': 'all levels',
   'desk/blank/since': 'Day of a change',
