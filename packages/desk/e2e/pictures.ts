@@ -38,19 +38,6 @@ const pictures: readonly Picture[] = [
   { name: 'answer', width: 1280, look: 'light', take: answer },
   { name: 'answer-dark', width: 1280, look: 'dark', take: answer },
   { name: 'answer-phone', width: 390, look: 'light', take: answer },
-  {
-    name: 'blocked',
-    width: 1280,
-    look: 'light',
-    take: open((served) =>
-      questionAddress(served, 'what-differs', {
-        kinds: ['honey bee'],
-        since: '2032-07-23',
-        where: ['crop=sunflower', 'season=2032'],
-        worth: 2,
-      }),
-    ),
-  },
   { name: 'counts', width: 1280, look: 'light', take: open(({ address }) => address.replace('/#', '/counts#')) },
   {
     name: 'table',
