@@ -23,7 +23,7 @@ export function askRoutes(app: App, { thread, jobs }: DeskContext): void {
   )
   app.post('/api/ask', { schema: { body: askBody, response: answers(answerShape) } }, async (request, reply) => {
     const { body } = request
-    const left = leftSignal(request, reply)
+    const left = leftSignal(reply)
     return sendReply(reply, await jobs.run(body.job, left, (watched) => thread.call('ask', body, watched)))
   })
   app.get('/api/asked', { schema: { response: answers(askedShape) } }, async (_, reply) =>
@@ -37,12 +37,12 @@ export function askRoutes(app: App, { thread, jobs }: DeskContext): void {
   )
   app.post('/api/receipt', { schema: { body: receiptBody, response: answers(fileShape) } }, async (request, reply) => {
     const { body } = request
-    const left = leftSignal(request, reply)
+    const left = leftSignal(reply)
     return sendReply(reply, await jobs.run(body.job, left, (watched) => thread.call('receipt', body, watched)))
   })
   app.post('/api/figure', { schema: { body: figureBody, response: answers(fileShape) } }, async (request, reply) => {
     const { body } = request
-    const left = leftSignal(request, reply)
+    const left = leftSignal(reply)
     return sendReply(reply, await jobs.run(body.job, left, (watched) => thread.call('figure', body, watched)))
   })
 }

@@ -27,7 +27,7 @@ export function countsRoutes(app: App, { thread }: DeskContext): void {
       filters: listOf(filter),
       addresses: addresses === undefined ? null : listOf(addresses),
     }
-    return sendReply(reply, await thread.call('counts', asked, { signal: leftSignal(request, reply) }))
+    return sendReply(reply, await thread.call('counts', asked, { signal: leftSignal(reply) }))
   })
   app.get('/api/history', { schema: { querystring: historyQuery, response: answers(historyShape) } }, async ({ query }, reply) =>
     sendReply(reply, await thread.call('history', query)),

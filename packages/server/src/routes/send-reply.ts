@@ -1,5 +1,5 @@
 import type { Readable } from 'node:stream'
-import type { FastifyReply, FastifyRequest } from 'fastify'
+import type { FastifyReply } from 'fastify'
 import type { z } from 'zod'
 import { keptHeader } from '../api/stream.ts'
 import { failureShape } from '../api/told.ts'
@@ -22,10 +22,10 @@ export function sendEvents(reply: FastifyReply, line: Readable): FastifyReply {
 }
 
 /** Aborts when the page that asked goes away before it was answered. */
-export function leftSignal(request: FastifyRequest, reply: FastifyReply): AbortSignal {
+export function leftSignal(reply: FastifyReply): AbortSignal {
   const left = new AbortController()
-  request.raw.socket.once('close', () => {
-    if (!reply.sent || !reply.raw.writableFinished) left.abort()
+  reply.raw.once('close', () => {
+    if (!reply.raw.writableFinished) left.abort()
   })
   return left.signal
 }

@@ -30,7 +30,10 @@ export async function serveDesk(app: FastifyInstance, folder: string): Promise<v
         reply.header('cache-control', path.endsWith('.html') ? 'no-cache' : 'private, max-age=3600')
       },
     })
-  } else app.get('/', (_, reply) => reply.header('content-type', 'text/html; charset=utf-8').send(missingDesk()))
+  } else
+    app.get('/', { schema: { hide: true } }, (_, reply) =>
+      reply.header('content-type', 'text/html; charset=utf-8').send(missingDesk()),
+    )
   app.setNotFoundHandler((request, reply) => {
     const { method, headers } = request.raw
     if (isApi(request.originalUrl) || !looksLikePage(method ?? '', request.originalUrl, headers.accept))

@@ -111,8 +111,9 @@ export async function startProjectThread(start: Omit<WorkerStart, 'version'>, en
       return opened
     },
     call: async (method, params, { signal, onProgress } = {}) => {
-      if (isClosing || signal?.aborted === true) throw new ThrumError('server/cancelled')
-      const own = await current()
+      const own = isClosing || signal?.aborted === true ? null : await current()
+      // It may have been stopped while the thread was being started.
+      if (own === null || signal?.aborted === true) throw new ThrumError('server/cancelled')
       const id = nextId++
       const post = (message: ToWorker): void => own.worker.postMessage(message)
       const stop = (): void => post({ kind: 'cancel', id })
