@@ -71,4 +71,15 @@ describe('splitCells', () => {
     expect(taken).toHaveLength(60_000)
     expect(taken[59_999]).toEqual({ cells: ['59999', 'x59999'], line: 60_000, stray: false })
   })
+
+  it.each([',"a"', ',""', '""', '\n"', '"\n', ',"a\n"', '\n,"""', ',"a \n ,'])(
+    'a megabyte of %j is split before anybody loses patience',
+    (part) => {
+      let last = 0
+      splitCells(part.repeat(2 ** 20 / part.length), ',', (_, line) => {
+        last = line
+      })
+      expect(last).toBeGreaterThan(0)
+    },
+  )
 })
