@@ -132,8 +132,17 @@ export interface DateHabit {
   readonly propose?: (dayFirst: number, monthFirst: number) => number
 }
 
-/** Reads a date as a day number (days since 1 January 1970). */
+/** A time of day behind a date, midnight without a zone apart: spreadsheets write that behind every date. */
+const timeBehind = /[t ](?!00[:.]00(?:[:.]00(?:\.0+)?)?$)\d{1,2}[:.]\d\d(?::\d\d(?:\.\d+)?)?(?:z|[+-]\d\d:?\d\d)?$/iu
+
+/** Reads a date as a day number (days since 1 January 1970). A time behind it is left out, and said. */
 export function readDate(written: string, habit: DateHabit): Reading {
+  const reading = readDay(written, habit)
+  if (reading.kind !== 'number' || reading.because !== undefined || !timeBehind.test(written.trim())) return reading
+  return { ...reading, because: 'exchange/cell/time-left-out' }
+}
+
+function readDay(written: string, habit: DateHabit): Reading {
   const absence = readAbsence(written)
   if (absence !== null) return absence
   const form = dateForm(written)

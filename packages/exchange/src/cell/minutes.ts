@@ -1,4 +1,4 @@
-import { type DecimalHabit, parseDecimal } from './decimal.ts'
+import { type DecimalHabit, isPlainly, parseDecimal } from './decimal.ts'
 import { type Reading, readAbsence } from './reading.ts'
 
 /** Small number words in the languages of the header words, as people write lengths of watches. */
@@ -50,7 +50,8 @@ export function readMinutes(written: string, habit: DecimalHabit, unit: Duration
   }
   if (parsed?.kind === 'value') {
     if (parsed.value < 0) return { kind: 'waiting', written, because: 'exchange/cell/below-zero' }
-    return { kind: 'number', written, value: parsed.value * factor }
+    const value = parsed.value * factor
+    return isPlainly(text, parsed.value) ? { kind: 'number', written, value } : read(written, value, 'exchange/cell/read-as')
   }
   const clock = clockLike(written, text, unit)
   if (clock !== null) return clock

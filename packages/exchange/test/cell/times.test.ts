@@ -100,6 +100,7 @@ describe('readClockTime', () => {
     ['10:15 Uhr', 615],
     ['kl. 10.15', 615],
     ['2024-06-03T10:15:00', 615],
+    ['2:15:30 pm', 855.5],
     ['00:00', 0],
   ])('"%s" is minute %i', (written, minute) => {
     expect(readClockTime(written)).toMatchObject({ kind: 'number', value: minute })
@@ -114,6 +115,28 @@ describe('readClockTime', () => {
     ['2561', 'no-such-time'],
   ])('"%s" waits: %s', (written, because) => {
     expect(readClockTime(written)).toMatchObject({ kind: 'waiting', because: `exchange/cell/${because}` })
+  })
+})
+
+describe('what is left out of a cell', () => {
+  it.each([
+    ['10:15Z', 'zone-left-out'],
+    ['10:15+02:00', 'zone-left-out'],
+    ['2031-05-04 10:15', 'date-left-out'],
+    ['10:15:30.5', 'read-as'],
+  ])('of the time "%s" is shown', (written, because) => {
+    expect(readClockTime(written)).toMatchObject({ kind: 'number', because: `exchange/cell/${because}` })
+  })
+
+  it.each([
+    ['2031-05-04T23:30-08:00', 'exchange/cell/time-left-out'],
+    ['4.5.2031 10:15', 'exchange/cell/time-left-out'],
+    ['2031-05-04T00:00:00', undefined],
+    ['2031-05-04', undefined],
+  ])('of the date "%s" is shown, midnight apart', (written, because) => {
+    const reading = readDate(written, dateHabit(dateEvidence([written], null), 'day first', null))
+    expect(reading).toMatchObject({ kind: 'number' })
+    expect('because' in reading ? reading.because : undefined).toBe(because)
   })
 })
 
