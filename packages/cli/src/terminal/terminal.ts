@@ -22,7 +22,10 @@ export interface Terminal {
 /** Words of everything this program can say. */
 export const allWords = { ...english, ...words }
 
-export const speaker = (): Speaker => createSpeaker(allWords)
+/** Characters of one name, cell or list that are printed: beyond them nobody reads. The machine form has the values whole. */
+const longestPrinted = 1_000
+
+export const speaker = (): Speaker => createSpeaker(allWords, 'en', longestPrinted)
 
 /** The values of an error as a person types them: options with their dashes as they are typed. */
 export function failureLines(error: ThrumError, say: Speaker): readonly string[] {
@@ -33,6 +36,17 @@ export function failureLines(error: ThrumError, say: Speaker): readonly string[]
 export function failureJson(error: ThrumError, say: Speaker): unknown {
   const values: { readonly [name: string]: SayingValue } = error.values
   return { error: { code: error.code, values: withTexts(values, say), text: say(error.saying), remedy: say(error.remedy) } }
+}
+
+/**
+ * The machine form as text. Control codes and marks of direction that JSON leaves as they are stand escaped: it may be read
+ * on a screen, and means the same.
+ */
+export function jsonText(value: unknown): string {
+  return JSON.stringify(value, null, 2).replace(
+    /[\u007f-\u009f\u061c\u200e\u200f\u2028-\u202e\u2066-\u2069\ufeff]/gu,
+    (sign) => `\\u${sign.charCodeAt(0).toString(16).padStart(4, '0')}`,
+  )
 }
 
 /** How a failure of the program itself is told: what it was, and that nothing is lost. */
