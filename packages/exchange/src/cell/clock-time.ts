@@ -1,4 +1,4 @@
-import { type Reading, readAbsence } from './reading.ts'
+import { type Reading, readAbsence, readTooLong } from './reading.ts'
 
 const atClock = (written: string, hour: number, minute: number, second: number, because: string | null): Reading => {
   if (hour > 23 || minute > 59 || second > 59) return { kind: 'waiting', written, because: 'exchange/cell/no-such-time' }
@@ -14,7 +14,7 @@ const zoneBehind = /\s*(?:z|[+-]\d\d:?\d\d)$/u
  * it and a zone behind it are left out, and said.
  */
 export function readClockTime(written: string): Reading {
-  const absence = readAbsence(written)
+  const absence = readAbsence(written) ?? readTooLong(written)
   if (absence !== null) return absence
   const whole = written.trim().toLowerCase()
   const undated = whole.replace(dateBefore, '')
@@ -41,7 +41,7 @@ export function readClockTime(written: string): Reading {
 
 /** Reads how far the observer's clock was ahead of UTC, in minutes: `+02:00`, `UTC+1`, `-3`, `Z`. */
 export function readOffset(written: string): Reading {
-  const absence = readAbsence(written)
+  const absence = readAbsence(written) ?? readTooLong(written)
   if (absence !== null) return absence
   const text = written.trim().toLowerCase()
   if (text === 'z' || text === 'utc' || text === 'gmt') return { kind: 'number', written, value: 0 }

@@ -1,6 +1,6 @@
 import { dayNumber, isoDate } from '@thrum/model'
 import { foldedName } from './plain-name.ts'
-import { type Reading, readAbsence } from './reading.ts'
+import { longestValue, type Reading, readAbsence, readTooLong } from './reading.ts'
 
 export type DateOrder = 'day first' | 'month first'
 
@@ -56,6 +56,7 @@ const fullYear = (digits: string): number => {
 
 /** Tells what a text says of a date. */
 export function dateForm(written: string): DateForm {
+  if (written.length > longestValue) return { kind: 'none' }
   const text = written
     .trim()
     .replace(/^[a-zåäöé]{2,4}\.?,?\s+(?=\d{1,4}[./-]\d|\d{1,2}\.?\s*\p{L}{3})/iu, '')
@@ -143,7 +144,7 @@ export function readDate(written: string, habit: DateHabit): Reading {
 }
 
 function readDay(written: string, habit: DateHabit): Reading {
-  const absence = readAbsence(written)
+  const absence = readAbsence(written) ?? readTooLong(written)
   if (absence !== null) return absence
   const form = dateForm(written)
   const waiting = (because: string, proposed?: string): Reading =>

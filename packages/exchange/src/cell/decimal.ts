@@ -1,4 +1,4 @@
-import { manyWords, type Reading, readAbsence } from './reading.ts'
+import { manyWords, type Reading, readAbsence, readTooLong } from './reading.ts'
 
 /** How numbers are written in a column: its decimal mark where that is known, and whether both marks were found. */
 export interface DecimalHabit {
@@ -104,7 +104,7 @@ function unitsOfSign(sign: string): readonly string[] {
  * @param unit of the column, where it is known: a cell that names another one waits
  */
 export function readMeasure(written: string, habit: DecimalHabit, unit: string | null = null): Reading {
-  const absence = readAbsence(written)
+  const absence = readAbsence(written) ?? readTooLong(written)
   if (absence !== null) return absence
   const text = written.trim()
   if (manyWords.test(text)) return { kind: 'waiting', written, because: 'exchange/cell/many-word' }

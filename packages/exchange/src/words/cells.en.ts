@@ -29,6 +29,7 @@ export const cellWords: Words = {
     'not a whole number of insects; if it is a mean, enter the counts it came from, or their sum with the minutes of all',
   'exchange/cell/too-many': 'more insects than one watch can hold; a slip of the keys?',
   'exchange/cell/not-a-number': 'not a number',
+  'exchange/cell/too-long': 'too long to be a number, a date or a time',
   'exchange/cell/number-word': 'a number in words; is it {proposed}?',
   'exchange/cell/point-or-thousands': 'the point or comma could part thousands or decimals; is it {proposed}?',
   'exchange/cell/hours-or-minutes': 'hours and minutes, or minutes and seconds? Name the unit of the column',

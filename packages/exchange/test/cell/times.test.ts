@@ -2,9 +2,10 @@ import { isoDate } from '@thrum/model'
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { readClockTime, readOffset } from '../../src/cell/clock-time.ts'
+import { readCount } from '../../src/cell/count.ts'
 import { type DateOrder, readDate } from '../../src/cell/date.ts'
 import { dateEvidence, dateHabit } from '../../src/cell/date-order.ts'
-import { noHabit } from '../../src/cell/decimal.ts'
+import { noHabit, readMeasure } from '../../src/cell/decimal.ts'
 import { readMinutes } from '../../src/cell/minutes.ts'
 
 const date = (written: string, others: readonly string[] = [], year: number | null = null, asked: DateOrder | null = null) => {
@@ -192,5 +193,21 @@ describe('readMinutes', () => {
     expect(readMinutes('10:00', noHabit, 'h:min')).toMatchObject({ value: 600 })
     expect(readMinutes('2', noHabit, 'h')).toMatchObject({ value: 120 })
     expect(readMinutes('90', noHabit, 's')).toMatchObject({ value: 1.5 })
+  })
+})
+
+describe('a text too long for any value', () => {
+  const habit = dateHabit(dateEvidence([], null), null, null)
+  const readers = {
+    count: (text: string) => readCount(text, noHabit),
+    date: (text: string) => readDate(text, habit),
+    time: readClockTime,
+    offset: readOffset,
+    minutes: (text: string) => readMinutes(text, noHabit),
+    measure: (text: string) => readMeasure(text, noHabit),
+  }
+  it.each(Object.entries(readers))('waits as a %s, before anybody loses patience', (_, read) => {
+    for (const part of [' ', '9', '9 ', '9.', '9:', '+9', 'ca ', '-'])
+      expect(read(`1${part.repeat(1_000_000)}x`)).toMatchObject({ kind: 'waiting', because: 'exchange/cell/too-long' })
   })
 })
