@@ -203,6 +203,7 @@ function resultOf(
       reasons,
       questions,
       read: describeRead(read),
+      readings: read.shown,
       ...(mended.kind === 'mended' ? { mended: mendedResult(mended) } : {}),
       sentences,
     },

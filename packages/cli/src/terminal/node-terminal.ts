@@ -2,7 +2,7 @@ import { createInterface } from 'node:readline/promises'
 import type { Progress } from '@thrum/model/ground'
 import { saying, ThrumError } from '@thrum/model/ground'
 import { pageWidth } from '@thrum/report'
-import { allWords, speaker, type Terminal } from './terminal.ts'
+import { allWords, jsonText, speaker, type Terminal } from './terminal.ts'
 
 /** Progress is told from the second second on, at most five times a second. */
 const quietFor = 1000
@@ -70,7 +70,7 @@ export function nodeTerminal(isJson: boolean, called?: string): Terminal {
       if (!isJson) process.stdout.write(`${text}\n`)
     },
     json: (value) => {
-      if (isJson) process.stdout.write(`${JSON.stringify(value, null, 2)}\n`)
+      if (isJson) process.stdout.write(`${jsonText(value)}\n`)
     },
     note: (text) => {
       process.stderr.write(`${text}\n`)

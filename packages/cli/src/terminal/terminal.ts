@@ -27,6 +27,9 @@ export interface Terminal {
 /** Words of everything this program can say. */
 export const allWords = { ...english, ...serverWords, ...words }
 
+/** Characters of one name, cell or list that are printed: beyond them nobody reads. The machine form has the values whole. */
+const longestPrinted = 1_000
+
 /** Commands stand at the start of a line, alone or behind four blanks. */
 const commandsIn = /^( {4})?thrum (?=[a-z])/gmu
 /** Letters that are the same in a message text and in a shell. */
@@ -34,9 +37,9 @@ const plainName = /^[\w./\\:~-]+$/u
 
 /** A speaker that writes commands as the program was called (`./thrum`), so that they can be copied as they stand. */
 export function speaker(called = 'thrum'): Speaker {
-  if (called === 'thrum' || !plainName.test(called)) return createSpeaker(allWords)
+  if (called === 'thrum' || !plainName.test(called)) return createSpeaker(allWords, 'en', longestPrinted)
   const told = Object.entries(allWords).map(([id, text]) => [id, text.replace(commandsIn, `$1${called} `)])
-  return createSpeaker(Object.fromEntries(told))
+  return createSpeaker(Object.fromEntries(told), 'en', longestPrinted)
 }
 
 /** The values of an error as a person types them: options with their dashes as they are typed. */
@@ -48,6 +51,17 @@ export function failureLines(error: ThrumError, say: Speaker): readonly string[]
 export function failureJson(error: ThrumError, say: Speaker): unknown {
   const values: { readonly [name: string]: SayingValue } = error.values
   return { error: { code: error.code, values: withTexts(values, say), text: say(error.saying), remedy: say(error.remedy) } }
+}
+
+/**
+ * The machine form as text. Control codes and marks of direction that JSON leaves as they are stand escaped: it may be read
+ * on a screen, and means the same.
+ */
+export function jsonText(value: unknown): string {
+  return JSON.stringify(value, null, 2).replace(
+    /[\u007f-\u009f\u061c\u200e\u200f\u2028-\u202e\u2066-\u2069\ufeff]/gu,
+    (sign) => `\\u${sign.charCodeAt(0).toString(16).padStart(4, '0')}`,
+  )
 }
 
 /** How a failure of the program itself is told: what it was, and that nothing is lost. */

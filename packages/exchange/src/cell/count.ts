@@ -1,5 +1,5 @@
 import { type DecimalHabit, parseDecimal } from './decimal.ts'
-import { manyWords, type Reading, readAbsence } from './reading.ts'
+import { manyWords, type Reading, readAbsence, readTooLong } from './reading.ts'
 
 /** Words for none, in the languages of the header words. */
 const noneWords = /^(?:nil|none|zero|no|nothing|keine?|null insekten|inga|ingen|ingen set|ninguno|ninguna|aucun|aucune|rien)$/iu
@@ -44,7 +44,7 @@ function bounded(written: string, sign: string, limit: number): Reading {
 export function readCount(written: string, habit: DecimalHabit): Reading {
   const text = written.trim()
   if (/^\d{1,6}$/u.test(text)) return whole(written, Number(text), false)
-  const absence = readAbsence(written)
+  const absence = readAbsence(written) ?? readTooLong(written)
   if (absence !== null) return absence
   if (noneWords.test(text)) return { kind: 'number', written, value: 0, because: 'exchange/cell/none-word' }
   if (presenceWords.test(text)) return waiting(written, 'exchange/cell/presence-only')

@@ -1,6 +1,6 @@
 import { dayNumber, isoDate } from '@thrum/model'
 import { foldedName } from './plain-name.ts'
-import { type Reading, readAbsence } from './reading.ts'
+import { longestValue, type Reading, readAbsence, readTooLong } from './reading.ts'
 
 export type DateOrder = 'day first' | 'month first'
 
@@ -56,6 +56,7 @@ const fullYear = (digits: string): number => {
 
 /** Tells what a text says of a date. */
 export function dateForm(written: string): DateForm {
+  if (written.length > longestValue) return { kind: 'none' }
   const text = written
     .trim()
     .replace(/^[a-zåäöé]{2,4}\.?,?\s+(?=\d{1,4}[./-]\d|\d{1,2}\.?\s*\p{L}{3})/iu, '')
@@ -132,9 +133,18 @@ export interface DateHabit {
   readonly propose?: (dayFirst: number, monthFirst: number) => number
 }
 
-/** Reads a date as a day number (days since 1 January 1970). */
+/** A time of day behind a date, midnight without a zone apart: spreadsheets write that behind every date. */
+const timeBehind = /[t ](?!00[:.]00(?:[:.]00(?:\.0+)?)?$)\d{1,2}[:.]\d\d(?::\d\d(?:\.\d+)?)?(?:z|[+-]\d\d:?\d\d)?$/iu
+
+/** Reads a date as a day number (days since 1 January 1970). A time behind it is left out, and said. */
 export function readDate(written: string, habit: DateHabit): Reading {
-  const absence = readAbsence(written)
+  const reading = readDay(written, habit)
+  if (reading.kind !== 'number' || reading.because !== undefined || !timeBehind.test(written.trim())) return reading
+  return { ...reading, because: 'exchange/cell/time-left-out' }
+}
+
+function readDay(written: string, habit: DateHabit): Reading {
+  const absence = readAbsence(written) ?? readTooLong(written)
   if (absence !== null) return absence
   const form = dateForm(written)
   const waiting = (because: string, proposed?: string): Reading =>

@@ -1,4 +1,4 @@
-import { manyWords, type Reading, readAbsence } from './reading.ts'
+import { manyWords, type Reading, readAbsence, readTooLong } from './reading.ts'
 
 /** How numbers are written in a column: its decimal mark where that is known, and whether both marks were found. */
 export interface DecimalHabit {
@@ -73,30 +73,58 @@ export function parseDecimal(
   const grouped = text !== written.trim().replace(/−/gu, '-')
   const asNumber = (decimal: '.' | ',' | null): number =>
     Number(decimal === ',' ? text.replaceAll('.', '').replace(',', '.') : text.replaceAll(',', ''))
-  if (form.open === null)
-    return { kind: 'value', value: asNumber(form.proves ?? '.'), shown: grouped || /[.,].*[.,]/u.test(text) }
+  if (form.open === null) {
+    const value = asNumber(form.proves ?? '.')
+    // More digits than a number can have: no measure, but a key that stuck.
+    return Number.isFinite(value) ? { kind: 'value', value, shown: grouped || /[.,].*[.,]/u.test(text) } : null
+  }
   if (habit.decimal === null) return { kind: 'open', likely: asNumber(form.open === '.' ? ',' : '.') }
   return { kind: 'value', value: asNumber(habit.decimal), shown: habit.decimal !== form.open }
 }
 
-/** Reads a measured number: `18,5`, `1.080,5`, `ca. 400`, `~350`, `200-250`, `>30`. */
-export function readMeasure(written: string, habit: DecimalHabit): Reading {
-  const absence = readAbsence(written)
+/** True where a text is its number and no more: the same digits, with either decimal mark. */
+export function isPlainly(text: string, value: number): boolean {
+  const decimals = /[.,](\d+)$/u.exec(text)?.[1]?.length ?? 0
+  const bare = text.trim().replace(',', '.')
+  return bare === String(value) || (decimals <= 100 && bare === value.toFixed(decimals))
+}
+
+const unitBehind = /\s*(%|°\s*[cf]?|m2|m²|m)$/iu
+
+/** Units that a sign behind a number can stand for. */
+function unitsOfSign(sign: string): readonly string[] {
+  const plain = sign.replace(/\s/gu, '').toLowerCase()
+  if (plain === '°') return ['Cel', 'degF']
+  return [plain === '°c' ? 'Cel' : plain === '°f' ? 'degF' : plain.replace('²', '2')]
+}
+
+/**
+ * Reads a measured number: `18,5`, `1.080,5`, `ca. 400`, `~350`, `200-250`, `>30`.
+ *
+ * @param unit of the column, where it is known: a cell that names another one waits
+ */
+export function readMeasure(written: string, habit: DecimalHabit, unit: string | null = null): Reading {
+  const absence = readAbsence(written) ?? readTooLong(written)
   if (absence !== null) return absence
   const text = written.trim()
   if (manyWords.test(text)) return { kind: 'waiting', written, because: 'exchange/cell/many-word' }
   const vague =
     /^(?:ca?\.?|circa|about|approx\.?|around|ungefar|ungefär|cirka|etwa|rund|omkring|aprox\.?|env\.?|environ|~|≈|±)\s*(?=[\d])/iu
   const about = vague.test(text)
-  const body = text.replace(vague, '').replace(/\s*(?:%|°\s*[cf]?|m2|m²|m)$/iu, '')
+  const bodyWithUnit = text.replace(vague, '')
+  const sign = unitBehind.exec(bodyWithUnit)?.[1]
+  const body = bodyWithUnit.replace(unitBehind, '')
   const parsed = parseDecimal(body, habit)
+  if (parsed !== null && sign !== undefined && unit !== null && !unitsOfSign(sign).includes(unit))
+    return { kind: 'waiting', written, because: 'exchange/cell/other-unit' }
   if (parsed === null) return readVagueMeasure(written, body, habit)
   if (parsed.kind === 'open')
     return { kind: 'waiting', written, because: 'exchange/cell/point-or-thousands', proposed: String(parsed.likely) }
   if (about) return { kind: 'approximate', written, value: parsed.value, because: 'exchange/cell/about' }
-  return parsed.shown
-    ? { kind: 'number', written, value: parsed.value, because: 'exchange/cell/thousands' }
-    : { kind: 'number', written, value: parsed.value }
+  if (parsed.shown) return { kind: 'number', written, value: parsed.value, because: 'exchange/cell/thousands' }
+  return isPlainly(body, parsed.value)
+    ? { kind: 'number', written, value: parsed.value }
+    : { kind: 'number', written, value: parsed.value, because: 'exchange/cell/read-as' }
 }
 
 function readVagueMeasure(written: string, text: string, habit: DecimalHabit): Reading {

@@ -1,5 +1,5 @@
-import { type DecimalHabit, parseDecimal } from './decimal.ts'
-import { type Reading, readAbsence } from './reading.ts'
+import { type DecimalHabit, isPlainly, parseDecimal } from './decimal.ts'
+import { type Reading, readAbsence, readTooLong } from './reading.ts'
 
 /** Small number words in the languages of the header words, as people write lengths of watches. */
 const numberWords: ReadonlyMap<string, number> = new Map(
@@ -40,7 +40,7 @@ function clockLike(written: string, text: string, unit: DurationUnit): Reading |
 
 /** Reads how long a watch lasted, in minutes: `10`, `10 min`, `5+5`, `00:10`, `07:32:00`, `1 h 30`; `ten` is offered. */
 export function readMinutes(written: string, habit: DecimalHabit, unit: DurationUnit = 'min'): Reading {
-  const absence = readAbsence(written)
+  const absence = readAbsence(written) ?? readTooLong(written)
   if (absence !== null) return absence
   const text = written.trim().toLowerCase()
   const factor = unit === 'h' ? 60 : unit === 's' ? 1 / 60 : 1
@@ -50,7 +50,8 @@ export function readMinutes(written: string, habit: DecimalHabit, unit: Duration
   }
   if (parsed?.kind === 'value') {
     if (parsed.value < 0) return { kind: 'waiting', written, because: 'exchange/cell/below-zero' }
-    return { kind: 'number', written, value: parsed.value * factor }
+    const value = parsed.value * factor
+    return isPlainly(text, parsed.value) ? { kind: 'number', written, value } : read(written, value, 'exchange/cell/read-as')
   }
   const clock = clockLike(written, text, unit)
   if (clock !== null) return clock

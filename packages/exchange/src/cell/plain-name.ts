@@ -1,6 +1,9 @@
 // Signs that steer how text is drawn but are not part of it: soft hyphen, zero-width signs, byte order mark,
 // bidirectional marks, embeddings and isolates (Unicode Standard, general category Cf).
 const unseen = /[\u00ad\u061c\u180e\u200b-\u200f\u202a-\u202e\u2060-\u2069\ufeff\ufff9-\ufffb]/gu
+/** How many signs of a text are not seen, and left out of names. */
+export const unseenSigns = (text: string): number => text.match(unseen)?.length ?? 0
+
 // biome-ignore lint/suspicious/noControlCharactersInRegex: control characters are what is taken out
 const controls = /[\u0000-\u001f\u007f-\u009f]+/gu
 

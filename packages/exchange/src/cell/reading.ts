@@ -51,6 +51,14 @@ export function readAbsence(written: string): Reading | null {
   return null
 }
 
+/** Longest text that can still be a number with its remark, a date or a time [characters]. Common practice, no source. */
+export const longestValue = 250
+
+/** A text that is too long to be a value of any kind; null where it must be looked at. */
+export function readTooLong(written: string): Reading | null {
+  return written.trim().length > longestValue ? { kind: 'waiting', written, because: 'exchange/cell/too-long' } : null
+}
+
 /** Words that say that there were some, and not how many. */
 export const manyWords =
   /^(?:lots|many|few|several|some|loads|viele|einige|wenige|många|manga|några|nagra|mange|nogle|muchos|muchas|pocos|varios|beaucoup|plusieurs|quelques)$/iu

@@ -48,7 +48,7 @@ export function lookAtColumn({ codes, dictionary }: TextColumn): ColumnLook {
   }
   const isCount = (text: string): boolean => {
     const reading = readCount(text, habit)
-    return reading.kind !== 'waiting' || !/not-a-number|not-whole/u.test(reading.because)
+    return reading.kind !== 'waiting' || !/not-a-number|not-whole|too-long/u.test(reading.because)
   }
   const values = words.flatMap(({ text }) => numberOf(text) ?? [])
   return {

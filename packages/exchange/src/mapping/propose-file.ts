@@ -2,6 +2,7 @@ import { isoDate } from '@thrum/model'
 import { saying } from '@thrum/model/ground'
 import { dateForm, dayOf, provenOrder } from '../cell/date.ts'
 import { dateEvidence } from '../cell/date-order.ts'
+import { shortened } from '../cell/shortened.ts'
 import type { Sheet } from '../read/sheet.ts'
 import type { ProposalQuestion } from './proposal.ts'
 import type { ProposedColumn } from './propose-roles.ts'
@@ -9,6 +10,9 @@ import type { Mapping } from './shape.ts'
 
 type FileFacts = NonNullable<Mapping['file']>
 type Constants = NonNullable<Mapping['constants']>
+
+/** Characters of a title or a foot note in which effort is looked for. */
+const longestNote = 500
 
 /** Years that stand in titles and foot notes. */
 function yearsIn(texts: readonly string[]): readonly number[] {
@@ -92,7 +96,7 @@ export function proposeEffort(
   const has = (role: string): boolean => columns.some(({ as }) => as === role)
   const constants: { minutes?: number; area?: number } = {}
   const questions: ProposalQuestion[] = []
-  const texts = asideTexts(sheet)
+  const texts = asideTexts(sheet).map((text) => shortened(text, longestNote))
   const quoted = (pattern: RegExp): { readonly match: RegExpExecArray; readonly text: string } | null => {
     for (const text of texts) {
       const match = pattern.exec(text)
@@ -111,7 +115,7 @@ export function proposeEffort(
     })
   }
   if (!has('area')) {
-    const found = quoted(/(\d+(?:[.,]\d+)?)\s*m?\s*[x×]\s*(\d+(?:[.,]\d+)?)\s*m\b/iu)
+    const found = quoted(/(\d{1,6}(?:[.,]\d{1,6})?)\s*m?\s*[x×]\s*(\d{1,6}(?:[.,]\d{1,6})?)\s*m\b/iu)
     if (found !== null) {
       const side = (text: string | undefined): number => Number((text ?? '').replace(',', '.'))
       const area = side(found.match[1]) * side(found.match[2])

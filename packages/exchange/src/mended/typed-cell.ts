@@ -45,7 +45,7 @@ function readingOf(table: TableName, column: string, written: string): Reading {
   if (column === 'start' || column === 'end') return readClockTime(written)
   if (column === 'offset') return readOffset(written)
   if (column === 'minutes' || column === 'pauses') return readMinutes(written, point)
-  return readMeasure(written, point)
+  return readMeasure(written, point, unitOfColumn(table, column))
 }
 
 function refuse(column: string, written: string, because: Saying): never {

@@ -1,6 +1,7 @@
 import { isoDate, mark, markAt, type NamedColumn, type NumberColumn, numberAt, type TextColumn, textAt } from '@thrum/model'
 import { type Saying, saying } from '@thrum/model/ground'
 import { plainName } from '../cell/plain-name.ts'
+import { shortened, shownOfCell } from '../cell/shortened.ts'
 import type { CountsRead, RowNote } from '../rows/counts-read.ts'
 
 /** Sentences of one sort that are shown; of more, the number is said. */
@@ -74,7 +75,7 @@ function examples({ tables, counts }: CountsRead): Saying[] {
 function rowNote({ line, state, column, written, because }: RowNote): Saying {
   if (state === 'refused') return saying('exchange/preview/row-refused', { line, because })
   if (column === '') return saying('exchange/preview/row-waits', { line, because })
-  return saying('exchange/preview/cell-waits', { line, column, written: plainName(written).slice(0, 200), because })
+  return saying('exchange/preview/cell-waits', { line, column, written: shortened(plainName(written), shownOfCell), because })
 }
 
 /** What a person sees before accepting a sheet: sentences, the most important first. */
@@ -83,7 +84,7 @@ export function describeRead(read: CountsRead): readonly Saying[] {
   const told = shown.slice(0, mostOfASort).map(({ column, written, printed, because, cells }) =>
     saying('exchange/preview/shown', {
       column,
-      written: plainName(written).slice(0, 200),
+      written: shortened(plainName(written), shownOfCell),
       printed,
       because: saying(because, { proposed: '' }),
       cells,

@@ -11,7 +11,8 @@ export interface TotalLine {
   readonly rowsAbove: number
 }
 
-const plainNumber = (text: string): number | null => (/^\s*\d+(?:\.\d+)?\s*$/u.test(text) ? Number(text) : null)
+/** A number that can be summed to the last digit; a cell of more digits is none. */
+const plainNumber = (text: string): number | null => (/^\s*\d{1,15}(?:\.\d+)?\s*$/u.test(text) ? Number(text) : null)
 
 export function totalNumbers(cells: readonly string[]): readonly (number | null)[] {
   return cells.map(plainNumber)

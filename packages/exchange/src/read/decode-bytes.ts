@@ -1,4 +1,5 @@
 import { type Saying, saying, ThrumError } from '@thrum/model/ground'
+import { unseenSigns } from '../cell/plain-name.ts'
 import { limits } from './limits.ts'
 
 export type Encoding = 'utf-8' | 'utf-16le' | 'utf-16be' | 'windows-1252'
@@ -107,7 +108,15 @@ function refuseBinary(text: string): Saying[] {
   // biome-ignore lint/suspicious/noControlCharactersInRegex: control characters are what is looked for
   const controls = text.match(/[\u0000-\u0008\u000b\u000e-\u001f\u007f]/gu)?.length ?? 0
   if (controls > text.length * mostControls) throw new ThrumError('exchange/file/not-text', { what: 'other' })
-  return controls === 0 ? [] : [saying('exchange/note/control-characters', { characters: controls })]
+  // Text in a wrong encoding is full of these: they are told, and no proof that it is no text.
+  // biome-ignore lint/suspicious/noControlCharactersInRegex: control characters are what is looked for
+  const characters = controls + (text.match(/[\u000c\u0080-\u009f]/gu)?.length ?? 0)
+  return characters === 0 ? [] : [saying('exchange/note/control-characters', { characters })]
+}
+
+function noteUnseen(text: string): Saying[] {
+  const characters = unseenSigns(text)
+  return characters === 0 ? [] : [saying('exchange/note/unseen-signs', { characters })]
 }
 
 /**
@@ -125,5 +134,5 @@ export function decodeBytes(bytes: Uint8Array, asked?: Encoding): DecodedText {
   const lineEnds = lineEndsOf(marked)
   const text = lineEnds === 'LF' ? marked : marked.replace(/\r\n?/gu, '\n')
   const ends = lineEnds === 'CR' || lineEnds === 'mixed' ? [saying('exchange/note/line-ends', { ends: lineEnds })] : []
-  return { text, encoding, lineEnds, notes: [...notes, ...ends, ...unreadable] }
+  return { text, encoding, lineEnds, notes: [...notes, ...ends, ...unreadable, ...noteUnseen(text)] }
 }

@@ -1,5 +1,12 @@
 import { ThrumError } from '@thrum/model/ground'
 import { plainName } from '../cell/plain-name.ts'
+import { shortened } from '../cell/shortened.ts'
+
+/**
+ * A header that is a whole question of a form is known by its beginning [characters]. A mapping has room for it, with what
+ * tells it from others of the same beginning.
+ */
+export const longestHeader = 180
 
 /** A line of the file as it was split. */
 export interface SplitLine {
@@ -49,7 +56,7 @@ const canBeGroups = (cells: readonly string[]): boolean =>
 function uniqueNames(names: readonly string[]): readonly string[] {
   const seen = new Set<string>()
   return names.map((name, k) => {
-    const base = name === '' ? `column ${k + 1}` : name
+    const base = name === '' ? `column ${k + 1}` : shortened(name, longestHeader)
     let unique = base
     for (let n = 2; seen.has(unique); n++) unique = `${base} (${n})`
     seen.add(unique)

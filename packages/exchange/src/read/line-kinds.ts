@@ -1,4 +1,6 @@
-import { foldedName } from '../cell/plain-name.ts'
+import { foldedName, plainName } from '../cell/plain-name.ts'
+import { shortened } from '../cell/shortened.ts'
+import { longestHeader } from './find-header.ts'
 
 /**
  * Words for a sum or a mean line, in the languages of the header words. A label that begins or ends with one of them,
@@ -41,7 +43,7 @@ export function isGrandTotal(label: string): boolean {
 
 /** The names of a header that stands once more in the middle, at their places; null where the line is no header. */
 export function repeatedHeader(cells: readonly string[], known: ReadonlySet<string>): readonly string[] | null {
-  const names = cells.map((cell) => foldedName(cell))
+  const names = cells.map((cell) => foldedName(shortened(plainName(cell), longestHeader)))
   const filled = names.filter((name) => name !== '')
   const found = filled.filter((name) => known.has(name)).length
   if (found < 2 || found < filled.length * 0.6) return null

@@ -19,17 +19,31 @@ const countOf = (sign: string, text: string, from: number, to: number): number =
   return found
 }
 
+/** The line on which a quote stands: where it starts, and where its end (LF) is, or the end of the text. */
+interface Line {
+  readonly start: number
+  readonly end: number
+}
+
+/** The delimiters between two places: looked for sign by sign, because one that does not come again is far away. */
+function delimitersBetween(text: string, from: number, to: number, delimiter: Delimiter): number {
+  const sign = delimiter.charCodeAt(0)
+  let found = 0
+  for (let at = from; at < to; at++) if (text.charCodeAt(at) === sign) found++
+  return found
+}
+
 /**
  * True where a cell over several lines would swallow a whole line that looks like a row of its own: at least half as many
  * delimiters as the line on which the cell opens.
  */
-function swallowsRows(text: string, open: number, close: number, delimiter: Delimiter): boolean {
-  let end = text.indexOf('\n', open)
-  const own = countOf(delimiter, text, text.lastIndexOf('\n', open) + 1, end)
-  while (own > 0 && end >= 0 && end < close) {
+function swallowsRows(text: string, line: Line, close: number, delimiter: Delimiter): boolean {
+  let { end } = line
+  const own = delimitersBetween(text, line.start, end, delimiter)
+  while (own > 0 && end < close) {
     const next = text.indexOf('\n', end + 1)
     if (next < 0 || next > close) return false
-    if (countOf(delimiter, text, end, next) >= own / 2) return true
+    if (delimitersBetween(text, end, next, delimiter) >= own / 2) return true
     end = next
   }
   return false
@@ -39,13 +53,17 @@ function swallowsRows(text: string, open: number, close: number, delimiter: Deli
  * Where a cell that opens with a quote at `open` closes: at a quote before a delimiter or a line's end. -1 where it
  * never does in reach, or where a quote inside it is not doubled and it goes on past its line: then the quote is a stray one.
  */
-function closingQuote(text: string, open: number, delimiter: Delimiter): number {
+function closingQuote(text: string, open: number, line: Line, delimiter: Delimiter): number {
   const reach = open + limits.cellLength * 2
-  const lineEnd = text.indexOf('\n', open)
   let lone = false
+  let lines = 0
+  let counted = open
   for (let at = text.indexOf('"', open + 1); at >= 0 && at <= reach; at = text.indexOf('"', at + 1)) {
-    const beyond = lineEnd >= 0 && at > lineEnd
-    if (beyond && (lone || countOf('\n', text, open, at) > limits.linesInCell)) return -1
+    const beyond = at > line.end
+    if (beyond) {
+      for (; counted < at; counted++) if (text.charCodeAt(counted) === 10) lines++
+      if (lone || lines > limits.linesInCell) return -1
+    }
     if (text[at + 1] === '"') {
       at++
       continue
@@ -53,7 +71,7 @@ function closingQuote(text: string, open: number, delimiter: Delimiter): number 
     let after = at + 1
     while (isBlank(text.charCodeAt(after))) after++
     const closes = after >= text.length || text[after] === delimiter || text[after] === '\n'
-    if (closes) return beyond && swallowsRows(text, open, at, delimiter) ? -1 : at
+    if (closes) return beyond && swallowsRows(text, line, at, delimiter) ? -1 : at
     if (beyond) return -1
     lone = true
   }
@@ -77,6 +95,7 @@ function* stretches(text: string, delimiter: Delimiter): Generator<Stretch> {
       from = end + 1
     }
   }
+  let line: Line = { start: 0, end: -1 }
   for (let at = text.indexOf('"'); at >= 0; ) {
     const before = at === 0 ? '\n' : text[at - 1]
     const opens = before === '\n' || before === delimiter
@@ -85,17 +104,19 @@ function* stretches(text: string, delimiter: Delimiter): Generator<Stretch> {
       continue
     }
     yield* cutBefore(at)
-    const close = closingQuote(text, at, delimiter)
+    if (at > line.end) {
+      const end = text.indexOf('\n', at)
+      line = { start: at === 0 ? 0 : text.lastIndexOf('\n', at - 1) + 1, end: end < 0 ? text.length : end }
+    }
+    const close = closingQuote(text, at, line, delimiter)
     if (close >= 0) {
       plain = close + 1
       at = text.indexOf('"', close + 1)
       continue
     }
-    const start = text.lastIndexOf('\n', at) + 1
-    const end = text.indexOf('\n', at)
-    const to = end < 0 ? text.length : end + 1
-    if (start > from) yield { from, to: start, quotes: true }
-    yield { from: start, to, quotes: false }
+    const to = Math.min(line.end + 1, text.length)
+    if (line.start > from) yield { from, to: line.start, quotes: true }
+    yield { from: line.start, to, quotes: false }
     from = to
     plain = to
     at = text.indexOf('"', to)

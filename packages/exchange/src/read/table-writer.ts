@@ -1,8 +1,9 @@
 import { type Saying, saying, ThrumError } from '@thrum/model/ground'
 import { foldedName, plainName } from '../cell/plain-name.ts'
+import { shortened } from '../cell/shortened.ts'
 import { checkTotals, type TotalLine, totalNumbers } from './check-totals.ts'
 import { type ColumnWriter, createColumnWriter } from './column-writer.ts'
-import type { Header, SplitLine } from './find-header.ts'
+import { type Header, longestHeader, type SplitLine } from './find-header.ts'
 import { limits } from './limits.ts'
 import { holdsOnlyNumbers, isTotalLabel, repeatedHeader } from './line-kinds.ts'
 import type { AsideLine, RefusedLine, Sheet } from './sheet.ts'
@@ -71,7 +72,7 @@ export function createTable(header: Header, head: readonly SplitLine[]): TableWr
     places = names.map((name, k) => {
       const column = headers.findIndex((known) => foldedName(known) === name)
       if (column >= 0) return column
-      const written = plainName(line.cells[k] ?? '')
+      const written = shortened(plainName(line.cells[k] ?? ''), longestHeader)
       let added = written === '' ? `column ${headers.length + 1}` : written
       while (headers.includes(added)) added = `${added} (2)`
       known.add(foldedName(added))
@@ -80,6 +81,7 @@ export function createTable(header: Header, head: readonly SplitLine[]): TableWr
       writers.push(writer)
       return headers.push(added) - 1
     })
+    if (headers.length > limits.columns) throw new ThrumError('exchange/sheet/too-wide', { limit: limits.columns })
     asides.push({ line: line.line, what: 'header', cells: line.cells })
     notes.push(saying('exchange/note/repeated-header', { line: line.line }))
   }

@@ -1,5 +1,6 @@
 import { type NamedColumn, numberColumn, textColumn } from '@thrum/model'
 import { saying } from '@thrum/model/ground'
+import { shortened, shownOfCell } from '../cell/shortened.ts'
 import type { RowNote } from './counts-read.ts'
 
 /** A cell that waits, or a row that waits or was refused as a whole. */
@@ -73,7 +74,7 @@ export function createAsideWriter(): AsideWriter {
           because: saying(entry.because, {
             line: entry.line,
             column: entry.header ?? entry.column,
-            written: entry.written.trim().slice(0, 200),
+            written: shortened(entry.written.trim(), shownOfCell),
             proposed: entry.proposed ?? '',
             ...entry.values,
           }),

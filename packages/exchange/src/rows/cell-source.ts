@@ -6,7 +6,7 @@ import { dateEvidence, dateHabit } from '../cell/date-order.ts'
 import { type DecimalHabit, decimalHabit, noHabit, readMeasure } from '../cell/decimal.ts'
 import { type DurationUnit, readMinutes } from '../cell/minutes.ts'
 import { nothingWritten, type Reading, valueOfReading } from '../cell/reading.ts'
-import { isMeasureRole } from '../mapping/roles.ts'
+import { isMeasureRole, measureUnits } from '../mapping/roles.ts'
 import type { Mapping } from '../mapping/shape.ts'
 import { conversionTo } from '../mapping/units.ts'
 import type { Sheet } from '../read/sheet.ts'
@@ -93,9 +93,11 @@ export function countSource(column: SheetColumn, mapping: Mapping, habits: Numbe
 
 export function measureSource(column: SheetColumn, mapping: Mapping, habits: NumberHabits): CellSource {
   const habit = habits.of(column)
-  const convert = isMeasureRole(column.mapped.as) ? conversionTo(column.mapped.as, column.mapped.unit) : null
+  const { as } = column.mapped
+  const convert = isMeasureRole(as) ? conversionTo(as, column.mapped.unit) : null
+  const unit = column.mapped.unit ?? (isMeasureRole(as) ? measureUnits[as][0] : null)
   return cellSource(column, mapping, (written) => {
-    const reading = readMeasure(written, habit)
+    const reading = readMeasure(written, habit, unit)
     return convert === null || !('value' in reading) ? reading : { ...reading, value: convert(reading.value) }
   })
 }

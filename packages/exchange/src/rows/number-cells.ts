@@ -6,22 +6,31 @@ import type { ShownReading } from './counts-read.ts'
 
 /** Counts readings that are more than their own digits, so that each is shown once with how often it stands. */
 export interface ShownWriter {
-  see(header: string, reading: Reading, isDay?: boolean): void
+  see(header: string, reading: Reading, column?: string): void
   list(): readonly ShownReading[]
 }
 
+/** A value as a person reads it: a day as a date, a time as a clock shows it. */
+function printedAs(column: string, value: number): string {
+  if (column === 'date') return isoDate(value)
+  if (column !== 'start' && column !== 'end') return String(value)
+  const seconds = Math.round(value * 60)
+  const parts = [Math.floor(seconds / 3600), Math.floor(seconds / 60) % 60, ...(seconds % 60 === 0 ? [] : [seconds % 60])]
+  return parts.map((part) => String(part).padStart(2, '0')).join(':')
+}
+
 export function createShownWriter(): ShownWriter {
-  const seen = new Map<Reading, { header: string; cells: number; isDay: boolean }>()
+  const seen = new Map<Reading, { header: string; cells: number; column: string }>()
   return {
-    see: (header, reading, isDay = false) => {
+    see: (header, reading, column = '') => {
       if (!('because' in reading) || reading.because === undefined || !('value' in reading)) return
       const known = seen.get(reading)
-      if (known === undefined) seen.set(reading, { header, cells: 1, isDay })
+      if (known === undefined) seen.set(reading, { header, cells: 1, column })
       else known.cells++
     },
     list: () => {
       const merged = new Map<string, ShownReading>()
-      for (const [reading, { header, cells, isDay }] of seen) {
+      for (const [reading, { header, cells, column }] of seen) {
         if (!('value' in reading)) continue
         const written = reading.written.trim()
         const key = JSON.stringify([header, written, reading.value])
@@ -30,7 +39,7 @@ export function createShownWriter(): ShownWriter {
           column: header,
           written,
           value: reading.value,
-          printed: isDay ? isoDate(reading.value) : String(reading.value),
+          printed: printedAs(column, reading.value),
           because: reading.because ?? '',
           cells: cells + (known?.cells ?? 0),
         })
@@ -60,7 +69,7 @@ export function numberColumnOf(
       marks[k] = code
       marked = true
     }
-    shown.see(source.header, reading, place.column === 'date')
+    shown.see(source.header, reading, place.column)
     if (needsAnswer(reading)) {
       const { table, column, lineOf } = place
       aside.put({

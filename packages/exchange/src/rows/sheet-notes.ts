@@ -2,6 +2,7 @@ import { type Saying, saying } from '@thrum/model/ground'
 import { dateEvidence } from '../cell/date-order.ts'
 import { foldedName, plainName } from '../cell/plain-name.ts'
 import { valueOfReading } from '../cell/reading.ts'
+import { shortened } from '../cell/shortened.ts'
 import type { Mapping } from '../mapping/shape.ts'
 import { limits } from '../read/limits.ts'
 import type { Sheet } from '../read/sheet.ts'
@@ -13,6 +14,8 @@ import type { Effort, WatchColumn } from './watch-cells.ts'
 
 /** Lines of a list that are named; of longer lists the number is said. */
 const mostNamed = 20
+/** Characters of a title or a foot note that are shown. */
+const shownOfNote = 500
 
 const linesText = (lines: readonly number[]): string =>
   lines.length <= mostNamed ? lines.join(', ') : `${lines.slice(0, mostNamed).join(', ')} …`
@@ -29,7 +32,7 @@ export function rowText(sheet: Sheet, row: number): string {
 export function keptNotes(sheet: Sheet): Saying[] {
   const kept = sheet.asides.filter(({ what }) => what === 'title' || what === 'note')
   const notes = kept.slice(0, mostNamed).map(({ line, cells }) => {
-    const text = plainName(cells.filter((cell) => cell.trim() !== '').join(' ')).slice(0, 500)
+    const text = shortened(plainName(cells.filter((cell) => cell.trim() !== '').join(' ')), shownOfNote)
     return saying('exchange/note/kept-line', { line, text })
   })
   return kept.length <= mostNamed

@@ -19,7 +19,7 @@ export const fileWords: Words = {
     'Put a line of column names above the first row, or give its line number in the mapping. Nothing was written.',
   'exchange/sheet/no-rows': 'The file has a header and no rows.',
   'exchange/sheet/no-rows/remedy': 'Check that the right sheet was saved. Nothing was written.',
-  'exchange/sheet/too-wide': 'The header has more than {limit} columns.',
+  'exchange/sheet/too-wide': 'The file has more than {limit} columns.',
   'exchange/sheet/too-wide/remedy': 'Keep the columns of the counts and bring the file again. Nothing was written.',
   'exchange/sheet/too-long': 'The file has more than {limit} rows.',
   'exchange/sheet/too-long/remedy': 'Split it, for example by season, and bring the parts one by one. Nothing was written.',
@@ -60,6 +60,8 @@ export const fileWords: Words = {
     'The file mixes encodings: {utf8, plural, one {# line} other {# lines}} in UTF-8, {other, plural, one {# line} other {# lines}} in Western European text. Each line was read in its own.',
   'exchange/note/control-characters':
     'The file holds {characters, plural, one {# control character} other {# control characters}}. They are not shown in names.',
+  'exchange/note/unseen-signs':
+    'The file holds {characters, plural, one {# sign that is} other {# signs that are}} not seen: marks of the direction of writing, blanks without a width. They are left out of names.',
   'exchange/note/line-ends':
     '{ends, select, CR {Its lines end as on very old computers (CR), and were read so.} other {Its lines end in different ways, and each was read.}}',
   'exchange/note/delimiter': 'Values are parted by {delimiter, select, tab {tabs} other {"{delimiter}"}}.',

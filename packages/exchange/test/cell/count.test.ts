@@ -55,7 +55,7 @@ describe('readCount', () => {
     ['#REF!', 'spreadsheet-error'],
     ['bee', 'not-a-number'],
     ['١٢', 'not-a-number'],
-    ['1e999', 'not-whole'],
+    ['1e999', 'not-a-number'],
   ])('"%s" waits: %s', (written, because) => {
     expect(readCount(written, noHabit)).toEqual(expect.objectContaining({ kind: 'waiting', because: `exchange/cell/${because}` }))
   })

@@ -78,4 +78,38 @@ describe('readMeasure', () => {
   it('a range waits with its midpoint', () => {
     expect(readMeasure('200-250', noHabit)).toMatchObject({ kind: 'waiting', because: 'exchange/cell/range', proposed: '225' })
   })
+
+  it.each([
+    ['64 °F', 'Cel'],
+    ['18 °C', 'degF'],
+    ['50 %', '/10'],
+    ['12 m', '{hives}'],
+    ['3 m2', 'm'],
+  ])('"%s" waits in a column of %s: it names another unit', (written, unit) => {
+    expect(readMeasure(written, comma, unit)).toMatchObject({ kind: 'waiting', because: 'exchange/cell/other-unit' })
+  })
+
+  it.each([
+    ['18,5 °C', 'Cel', 18.5],
+    ['18°', 'degF', 18],
+    ['60 %', '%', 60],
+    ['3 m²', 'm2', 3],
+  ])('"%s" in a column of %s is %d', (written, unit, value) => {
+    expect(readMeasure(written, comma, unit)).toEqual({ kind: 'number', written, value })
+  })
+
+  it.each([
+    ['007', 7],
+    ['+5', 5],
+    ['.5', 0.5],
+    ['1e3', 1000],
+    ['−3', -3],
+    ['20000000000000000001', 2e19],
+  ])('"%s" is read as %d, and shown', (written, value) => {
+    expect(readMeasure(written, point)).toMatchObject({ kind: 'number', value, because: 'exchange/cell/read-as' })
+  })
+
+  it('a number beyond the largest is none', () => {
+    expect(readMeasure('1e999', point)).toMatchObject({ kind: 'waiting', because: 'exchange/cell/not-a-number' })
+  })
 })

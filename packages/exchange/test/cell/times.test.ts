@@ -2,9 +2,10 @@ import { isoDate } from '@thrum/model'
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { readClockTime, readOffset } from '../../src/cell/clock-time.ts'
+import { readCount } from '../../src/cell/count.ts'
 import { type DateOrder, readDate } from '../../src/cell/date.ts'
 import { dateEvidence, dateHabit } from '../../src/cell/date-order.ts'
-import { noHabit } from '../../src/cell/decimal.ts'
+import { noHabit, readMeasure } from '../../src/cell/decimal.ts'
 import { readMinutes } from '../../src/cell/minutes.ts'
 
 const date = (written: string, others: readonly string[] = [], year: number | null = null, asked: DateOrder | null = null) => {
@@ -100,6 +101,7 @@ describe('readClockTime', () => {
     ['10:15 Uhr', 615],
     ['kl. 10.15', 615],
     ['2024-06-03T10:15:00', 615],
+    ['2:15:30 pm', 855.5],
     ['00:00', 0],
   ])('"%s" is minute %i', (written, minute) => {
     expect(readClockTime(written)).toMatchObject({ kind: 'number', value: minute })
@@ -114,6 +116,28 @@ describe('readClockTime', () => {
     ['2561', 'no-such-time'],
   ])('"%s" waits: %s', (written, because) => {
     expect(readClockTime(written)).toMatchObject({ kind: 'waiting', because: `exchange/cell/${because}` })
+  })
+})
+
+describe('what is left out of a cell', () => {
+  it.each([
+    ['10:15Z', 'zone-left-out'],
+    ['10:15+02:00', 'zone-left-out'],
+    ['2031-05-04 10:15', 'date-left-out'],
+    ['10:15:30.5', 'read-as'],
+  ])('of the time "%s" is shown', (written, because) => {
+    expect(readClockTime(written)).toMatchObject({ kind: 'number', because: `exchange/cell/${because}` })
+  })
+
+  it.each([
+    ['2031-05-04T23:30-08:00', 'exchange/cell/time-left-out'],
+    ['4.5.2031 10:15', 'exchange/cell/time-left-out'],
+    ['2031-05-04T00:00:00', undefined],
+    ['2031-05-04', undefined],
+  ])('of the date "%s" is shown, midnight apart', (written, because) => {
+    const reading = readDate(written, dateHabit(dateEvidence([written], null), 'day first', null))
+    expect(reading).toMatchObject({ kind: 'number' })
+    expect('because' in reading ? reading.because : undefined).toBe(because)
   })
 })
 
@@ -169,5 +193,21 @@ describe('readMinutes', () => {
     expect(readMinutes('10:00', noHabit, 'h:min')).toMatchObject({ value: 600 })
     expect(readMinutes('2', noHabit, 'h')).toMatchObject({ value: 120 })
     expect(readMinutes('90', noHabit, 's')).toMatchObject({ value: 1.5 })
+  })
+})
+
+describe('a text too long for any value', () => {
+  const habit = dateHabit(dateEvidence([], null), null, null)
+  const readers = {
+    count: (text: string) => readCount(text, noHabit),
+    date: (text: string) => readDate(text, habit),
+    time: readClockTime,
+    offset: readOffset,
+    minutes: (text: string) => readMinutes(text, noHabit),
+    measure: (text: string) => readMeasure(text, noHabit),
+  }
+  it.each(Object.entries(readers))('waits as a %s, before anybody loses patience', (_, read) => {
+    for (const part of [' ', '9', '9 ', '9.', '9:', '+9', 'ca ', '-'])
+      expect(read(`1${part.repeat(1_000_000)}x`)).toMatchObject({ kind: 'waiting', because: 'exchange/cell/too-long' })
   })
 })

@@ -126,3 +126,10 @@ describe('proposeMapping', () => {
     )
   })
 })
+
+it('a title that never ends is looked through for effort before anybody loses patience', () => {
+  for (const part of ['7', '7 ', ' ', '7 x ', '10 min '])
+    expect(
+      asOf(proposed(`${part.repeat(100_000 / part.length)}\nfield,plot,date,minutes,bees`, 'A,edge,2031-05-04,10,3')),
+    ).toEqual(['field', 'plot', 'date', 'minutes', 'tally bees'])
+})

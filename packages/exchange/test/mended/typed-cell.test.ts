@@ -61,6 +61,7 @@ describe('a value typed for one cell', () => {
     ['date', '4/5/2031', 'exchange/typed/refused'],
     ['date', '2031-02-30', 'exchange/typed/refused'],
     ['start', '25:00', 'exchange/typed/refused'],
+    ['temperature', '64 °F', 'exchange/typed/refused'],
     ['unit', 'bees', 'exchange/typed/not-one-of'],
   ] as const)('of a count: %s %s', (column, written, code) => {
     expect(refused(() => typed(column, written))).toBe(code)

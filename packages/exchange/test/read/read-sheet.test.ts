@@ -22,6 +22,8 @@ const codeOf = (read: () => unknown): string => {
   return 'read'
 }
 
+const columns = (many: number, letter = 'c'): string => Array.from({ length: many }, (_, k) => `${letter}${k}`).join(',')
+const ones = `A${',1'.repeat(699)}`
 const simple = 'field,minutes,bees\nÅs,10,3\nDal,10,0\n'
 
 describe('encodings', () => {
@@ -105,13 +107,29 @@ describe('lines and cells', () => {
       utf8('field,minutes,bees\nA\u0000b,10,3\n\u202eB,10,4\nlong enough to be text,10,4\nand more of it here,10,4\n'),
     )
     expect(noteIds(sheet)).toContain('exchange/note/control-characters')
+    expect(noteIds(sheet)).toContain('exchange/note/unseen-signs')
     expect(sheet.rows).toBe(4)
+  })
+
+  it('control characters of the upper half are told, however many, and are no proof against a text', () => {
+    const sheet = readSheet(utf8(`field,minutes,bees\nA\u009bb${'\u0085'.repeat(20)},10,3\n`))
+    expect(sheet.notes).toContainEqual({ id: 'exchange/note/control-characters', values: { characters: 21 } })
   })
 })
 
 describe('headers and what is no row', () => {
   it('names that come twice or not at all are made unique', () => {
     expect(readSheet(utf8('field,bees,bees,\nA,1,2,x\n')).headers).toEqual(['field', 'bees', 'bees (2)', 'column 4'])
+  })
+
+  it('a header that is a whole question is known by its beginning, also where it stands once more', () => {
+    const question = 'How many insects of any kind did you see on the flowers of the plot? '.repeat(5)
+    const header = `field,${question}one,${question}two`
+    const sheet = readSheet(utf8(`${header}\nA,1,2\n${header}\nB,3,4\n`))
+    expect(sheet.headers.map((name) => name.length <= 200)).toEqual([true, true, true])
+    expect(sheet.headers[1]).toBe(`${question.slice(0, 179)}…`)
+    expect(sheet.headers[2]).toBe(`${question.slice(0, 179)}… (2)`)
+    expect(rowsOf(sheet)).toHaveLength(2)
   })
 
   it('titles, blank lines, foot notes', () => {
@@ -161,6 +179,11 @@ describe('files that are refused as a whole', () => {
     [
       'too many columns',
       utf8(`${Array.from({ length: 1001 }, (_, k) => `c${k}`).join(',')}\n${'1,'.repeat(1000)}1\n`),
+      'exchange/sheet/too-wide',
+    ],
+    [
+      'too many columns, brought by a header further down',
+      utf8(`${columns(700)}\n${ones}\n${ones}\n${columns(700)},${columns(400, 'd')}\n`),
       'exchange/sheet/too-wide',
     ],
   ])('%s', (_, bytes, code) => {

@@ -91,4 +91,15 @@ describe('splitCells', () => {
     for (const [k, own] of expected.entries())
       if (taken[k]?.line !== own.line || taken[k].cells.join('|') !== own.cells.join('|')) expect(taken[k]).toEqual(own)
   })
+
+  it.each([',"a"', ',""', '""', '\n"', '"\n', ',"a\n"', '\n,"""', ',"a \n ,'])(
+    'a megabyte of %j is split before anybody loses patience',
+    (part) => {
+      let last = 0
+      splitCells(part.repeat(2 ** 20 / part.length), ',', (_, line) => {
+        last = line
+      })
+      expect(last).toBeGreaterThan(0)
+    },
+  )
 })

@@ -16,16 +16,22 @@ export function columnsOf(text: string): number {
   return columns
 }
 
-/** Characters from the start of a word that fit the room [columns], marks with the letter they stand on; at least one letter. */
-function fitting(word: readonly string[], room: number): number {
+/** A word cut into pieces that fit the room, the first piece its own [columns]; marks stay with their letter, no piece is empty. */
+function pieces(word: string, first: number, room: number): readonly string[] {
+  const found: string[] = []
+  let piece = ''
   let columns = 0
-  let taken = 0
   for (const character of word) {
-    columns += columnsOfCharacter(character)
-    if (columns > room && taken > 0) break
-    taken += 1
+    const own = columnsOfCharacter(character)
+    if (piece !== '' && columns + own > (found.length === 0 ? first : room)) {
+      found.push(piece)
+      piece = ''
+      columns = 0
+    }
+    piece += character
+    columns += own
   }
-  return taken
+  return [...found, piece]
 }
 
 /** A line that begins so is a command to be copied: it stands alone, and is never broken. */
@@ -41,23 +47,32 @@ export function wrap(text: string, indent = '', hanging = indent, width = pageWi
 
 function wrapParagraph(text: string, indent: string, hanging: string, width: number): readonly string[] {
   const lines: string[] = []
+  const room = width - columnsOf(hanging)
   let line = indent
+  let columns = columnsOf(indent)
   let isEmpty = true
   for (const word of text.split(' ').filter((part) => part !== '')) {
-    if (!isEmpty && columnsOf(line) + 1 + columnsOf(word) > width) {
+    const own = columnsOf(word)
+    if (!isEmpty && columns + 1 + own > width) {
       lines.push(line)
       line = hanging
+      columns = width - room
       isEmpty = true
     }
-    let rest = [...word]
-    while (isEmpty && columnsOf(line) + columnsOf(rest.join('')) > width) {
-      const taken = fitting(rest, width - columnsOf(line))
-      if (taken === rest.length) break
-      lines.push(line + rest.slice(0, taken).join(''))
-      rest = rest.slice(taken)
-      line = hanging
+    if (!isEmpty) {
+      line += ` ${word}`
+      columns += 1 + own
+      continue
     }
-    line += isEmpty ? rest.join('') : ` ${rest.join('')}`
+    const parts = pieces(word, width - columns, room)
+    for (const part of parts.slice(0, -1)) {
+      lines.push(line + part)
+      line = hanging
+      columns = width - room
+    }
+    const last = parts.at(-1) ?? ''
+    line += last
+    columns += columnsOf(last)
     isEmpty = false
   }
   if (!isEmpty) lines.push(line)

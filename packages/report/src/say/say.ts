@@ -15,9 +15,10 @@ type Primitive = string | number
  * A sentence inside a sentence is said first; a list of sentences is joined as the language joins a list. A missing text is
  * an error, so that no sentence goes unsaid.
  *
+ * @param longest characters of one name, cell or list that are said; of more the beginning, with an ellipsis
  * @throws RangeError from the speaker, naming the id, where no text is there
  */
-export function createSpeaker(words: Words, language = 'en'): Speaker {
+export function createSpeaker(words: Words, language = 'en', longest = Number.POSITIVE_INFINITY): Speaker {
   const formats = new Map<string, IntlMessageFormat>()
   const list = new Intl.ListFormat(language, { style: 'long', type: 'conjunction' })
   const formatOf = (id: string): IntlMessageFormat => {
@@ -30,7 +31,7 @@ export function createSpeaker(words: Words, language = 'en'): Speaker {
     return format
   }
   const fill = (value: SayingValue): Primitive => {
-    if (typeof value === 'string') return plainText(value)
+    if (typeof value === 'string') return beginning(value, longest)
     if (typeof value === 'number') return value
     if (Array.isArray(value)) return list.format(value.map((one: Saying) => say(one)))
     return say(value as Saying)
@@ -42,12 +43,20 @@ export function createSpeaker(words: Words, language = 'en'): Speaker {
   return Object.assign(say, { language })
 }
 
+/** A text made plain, as far as it is said. */
+function beginning(text: string, longest: number): string {
+  const plain = plainText(text.slice(0, longest + 1))
+  return plain.length <= longest ? plain : `${plain.slice(0, longest - 1).toWellFormed()}…`
+}
+
 /**
- * Control codes, and marks that turn the direction of writing, made visible: a name from a file can neither move the
+ * Control codes, halves of characters, and marks that turn the direction of writing, made visible: a name from a file can neither move the
  * cursor, nor colour the terminal, nor write backwards over what stands beside it.
  */
 export function plainText(text: string): string {
-  return text.replace(/[\p{Cc}\u061c\u200e\u200f\u202a-\u202e\u2066-\u2069\u2028\u2029\ufeff]/gu, (character) =>
-    character === '\n' || character === '\t' ? ' ' : `\\u${(character.codePointAt(0) ?? 0).toString(16).padStart(4, '0')}`,
-  )
+  return text
+    .toWellFormed()
+    .replace(/[\p{Cc}\u061c\u200e\u200f\u202a-\u202e\u2066-\u2069\u2028\u2029\ufeff]/gu, (character) =>
+      character === '\n' || character === '\t' ? ' ' : `\\u${(character.codePointAt(0) ?? 0).toString(16).padStart(4, '0')}`,
+    )
 }

@@ -26,6 +26,12 @@ describe('wrap', () => {
     )
   })
 
+  it('a word of a million letters is broken before anybody loses patience', () => {
+    const lines = wrap(`bee ${'x'.repeat(1_000_000)} bee`, '  - ', '    ')
+    expect(lines.slice(0, 2)).toEqual(['  - bee', `    ${'x'.repeat(76)}`])
+    expect(lines).toHaveLength(1 + Math.ceil(1_000_000 / 76))
+  })
+
   it('identity: a line is full before the next begins', () => {
     fc.assert(
       fc.property(paragraph, (text) => {

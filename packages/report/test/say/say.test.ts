@@ -56,6 +56,25 @@ describe('createSpeaker', () => {
   })
 })
 
+describe('a speaker that says no more than so much of a value', () => {
+  const brief = createSpeaker({ 'of-field': '{kind} of {field}' }, 'en', 10)
+  const of = (kind: string): string => brief(saying('of-field', { kind, field: 'Weir' }))
+
+  it('says the beginning, and that it is one', () => {
+    expect(of('bumble bee')).toBe('bumble bee of Weir')
+    expect(of('bumble bees')).toBe('bumble be… of Weir')
+    expect(of('x'.repeat(1_000_000))).toBe(`${'x'.repeat(9)}… of Weir`)
+  })
+
+  it('what was made visible counts as it is said', () => {
+    expect(of('\u001b'.repeat(4))).toBe('\\u001b\\u0… of Weir')
+  })
+
+  it('no half of a character is left', () => {
+    expect(of(`12345678${'\u{1f41d}'.repeat(3)}`)).toBe('12345678\ufffd… of Weir')
+  })
+})
+
 describe('names from files', () => {
   it.each([
     ['a colour', '\u001b[31mred', '\\u001b[31mred'],
@@ -66,6 +85,7 @@ describe('names from files', () => {
     ['isolates and marks of direction', '\u2066a\u2069\u200e\u200f\u061c', '\\u2066a\\u2069\\u200e\\u200f\\u061c'],
     ['a byte order mark', '\ufeffbee', '\\ufeffbee'],
     ['lines', 'a\nb\tc\rd\u2028e\u2029f\u0085', 'a b c\\u000dd\\u2028e\\u2029f\\u0085'],
+    ['halves of characters', 'a\ud83db\udc1d', 'a\ufffdb\ufffd'],
     ['letters of any writing', 'Žežula 蜂 नमस्ते مرحبا', 'Žežula 蜂 नमस्ते مرحبا'],
   ])('%s: made visible', (_, name, told) => {
     expect(plainText(name)).toBe(told)
