@@ -46,6 +46,16 @@ describe('an import that is stopped', () => {
     expect(await held(join(folder, 'own.thrum'))).toMatchObject({ counts: 0, accepted: 0, digest: before.digest })
   })
 
+  it('by nobody: a reader who reads one line and goes away stops nothing, and the exit code stands', async () => {
+    const folder = testFolder()
+    thrum({ folder }, 'new', 'own')
+    writeFileSync(join(folder, 'large.csv'), largeSheet(2000))
+    const { child, ended } = thrumBegun({ folder }, 'import', 'large.csv', '--accept')
+    child.stdout?.once('data', () => child.stdout?.destroy())
+    expect((await ended).code).toBe(0)
+    expect(await held(join(folder, 'own.thrum'))).toMatchObject({ counts: 2000, accepted: 1, unfinished: 0 })
+  })
+
   it('between two batches: nothing counts; brought again, all of it does', async () => {
     const folder = testFolder()
     process.env.THRUM_HOME = join(folder, 'home')

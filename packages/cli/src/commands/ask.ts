@@ -1,10 +1,11 @@
 import { basename } from 'node:path'
-import { type Asking, ask, askSnapshot, factsOf, localAuthor, openProject, planSnapshot, requireQuestion } from '@thrum/host'
+import { type Asking, ask, askSnapshot, factsOf, localAuthor, planSnapshot, requireQuestion } from '@thrum/host'
 import { ThrumError } from '@thrum/model/ground'
 import { answerJson, printAnswer, withTexts, wrap } from '@thrum/report'
 import { type Arguments, requireKnown, single } from '../terminal/arguments.ts'
 import type { Terminal } from '../terminal/terminal.ts'
 import type { Command } from './command.ts'
+import { openForWriting } from './open-for-writing.ts'
 import { readBytes } from './read-file.ts'
 import { whichProject } from './which-project.ts'
 import { figureOptions, readFigureAsked, writeFigure } from './write-figure.ts'
@@ -31,7 +32,7 @@ async function tell({ answer, snapshot, question }: Asking, given: Arguments, te
 }
 
 async function askProject(id: string, raw: Raw, given: Arguments, terminal: Terminal): Promise<void> {
-  const project = await openProject(whichProject(given, terminal), 'write')
+  const project = await openForWriting(whichProject(given, terminal), terminal)
   try {
     if (project.access.mode === 'read') terminal.note(wrap(terminal.say(project.access.because)).join('\n'))
     await tell(await ask(project, id, raw, terminal.work, single(given, 'seed')), given, terminal)

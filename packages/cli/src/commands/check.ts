@@ -4,7 +4,7 @@ import { saying, ThrumError } from '@thrum/model/ground'
 import { checkProject } from '@thrum/questions'
 import { withTexts, wrap } from '@thrum/report'
 import type { Command } from './command.ts'
-import { whichProject } from './which-project.ts'
+import { projectOrWord } from './which-project.ts'
 
 /** Rows of one finding that are named. */
 const rowsNamed = 5
@@ -16,7 +16,7 @@ export const checkCommand: Command = {
   run: async (given, terminal) => {
     const [named, ...more] = given.words
     if (more.length > 0) throw new ThrumError('cli/check/usage')
-    const path = named ?? whichProject(given, terminal)
+    const path = projectOrWord(given, named, terminal)
     const { say, print } = terminal
     await checkProjectFile(path)
     const project = await openProject(path, 'read')

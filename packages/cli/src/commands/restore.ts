@@ -3,7 +3,7 @@ import { saying, ThrumError } from '@thrum/model/ground'
 import { withTexts, wrap } from '@thrum/report'
 import { single } from '../terminal/arguments.ts'
 import type { Command } from './command.ts'
-import { whichProject } from './which-project.ts'
+import { projectOrWord } from './which-project.ts'
 
 const kilobytes = (bytes: number): number => Math.ceil(bytes / 1000)
 
@@ -14,7 +14,7 @@ export const restoreCommand: Command = {
   run: async (given, terminal) => {
     const [named, ...more] = given.words
     if (more.length > 0) throw new ThrumError('cli/restore/usage')
-    const path = named ?? whichProject(given, terminal)
+    const path = projectOrWord(given, named, terminal)
     const day = single(given, 'day')
     const tell = (sentences: readonly ReturnType<typeof saying>[]): void => {
       for (const sentence of sentences) for (const line of wrap(terminal.say(sentence))) terminal.print(line)

@@ -4,7 +4,7 @@ import { serve } from '../serve-project.ts'
 import { type Arguments, single } from '../terminal/arguments.ts'
 import type { Terminal } from '../terminal/terminal.ts'
 import type { Command } from './command.ts'
-import { whichProject } from './which-project.ts'
+import { projectOrWord, whichProject } from './which-project.ts'
 
 /** @throws ThrumError cli/serve/port */
 function portSaid(given: Arguments): number | null {
@@ -29,7 +29,7 @@ export const serveCommand: Command = {
     const [named, ...more] = given.words
     if (more.length > 0) throw new ThrumError('cli/serve/usage')
     const port = portSaid(given)
-    await serve(named ?? projectSaid(given, terminal), port, terminal)
+    await serve(named === undefined ? projectSaid(given, terminal) : projectOrWord(given, named, terminal), port, terminal)
     return 0
   },
 }

@@ -17,7 +17,7 @@ export const typedName = (option: string): string => option.replace(/[A-Z]/gu, (
 /**
  * Reads `--name value`, `--name=value` and flags. Whether a name is known is the command's to say.
  *
- * @throws ThrumError cli/arguments/... for a name without a value, or a single dash
+ * @throws ThrumError cli/arguments/... for a single dash, or a flag with a value; model/options/empty for a name without one
  */
 export function parseArguments(argv: readonly string[], flags: readonly string[]): Arguments {
   const words: string[] = []
@@ -32,7 +32,9 @@ export function parseArguments(argv: readonly string[], flags: readonly string[]
     else {
       const equals = part.indexOf('=')
       const name = optionName(part.slice(2, equals < 0 ? undefined : equals))
-      if (equals < 0 && flags.includes(name)) given.add(name)
+      if (equals >= 0 && flags.includes(name))
+        throw new ThrumError('cli/arguments/flag-with-value', { name: typedName(name), found: part.slice(equals + 1) })
+      if (flags.includes(name)) given.add(name)
       else {
         const value = equals < 0 ? argv[++k] : part.slice(equals + 1)
         if (value === undefined || (equals < 0 && value.startsWith('--')))

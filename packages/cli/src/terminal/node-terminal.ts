@@ -22,12 +22,14 @@ function progressTeller(say: Terminal['say']): (progress: Progress) => void {
   }
 }
 
-/** A reader that went away (`thrum help | head`) is no failure: there is nobody left to tell. */
-function endQuietlyWithoutReader(): void {
+/**
+ * A reader that went away (`thrum import ... | head`) is no failure, and no reason to leave a file half brought: what is printed
+ * from then on is lost, the command goes on to its end, and its exit code stands.
+ */
+function goOnWithoutReader(): void {
   for (const stream of [process.stdout, process.stderr]) {
     stream.on('error', (error: NodeJS.ErrnoException) => {
       if (error.code !== 'EPIPE') throw error
-      process.exit(0)
     })
   }
 }
@@ -44,7 +46,7 @@ function fitPage(): void {
 
 /** The terminal this program runs in, called by a name that a person can type. Ctrl-C stops work between whole steps; pressed twice it ends the program. */
 export function nodeTerminal(isJson: boolean, called?: string): Terminal {
-  endQuietlyWithoutReader()
+  goOnWithoutReader()
   fitPage()
   const say = speaker(called)
   const stop = new AbortController()

@@ -41,6 +41,7 @@ describe('parseArguments', () => {
   it.each([
     [['-x'], { code: 'cli/arguments/single-dash', found: '-x' }],
     [['--kinds'], { code: 'model/options/empty', name: 'kinds' }],
+    [['--brief=yes'], { code: 'cli/arguments/flag-with-value', name: 'brief', found: 'yes' }],
     [['--kinds', '--brief'], { code: 'model/options/empty', name: 'kinds' }],
   ])('%j is refused', (argv, told) => {
     expect(refusal(() => parseArguments(argv, ['brief']))).toEqual(told)

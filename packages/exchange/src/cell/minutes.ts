@@ -69,8 +69,12 @@ export function readMinutes(written: string, habit: DecimalHabit, unit: Duration
   if (hours !== null) {
     return read(written, Number((hours[1] ?? '').replace(',', '.')) * 60 + Number(hours[2] ?? 0), 'exchange/cell/hours-minutes')
   }
-  const about = /^(?:ca?\.?|about|cirka|etwa|~|≈)\s*(\d+)(?:\s*min\.?)?$/u.exec(text)
-  if (about !== null) return { kind: 'approximate', written, value: Number(about[1]), because: 'exchange/cell/about' }
+  const about = /^(?:ca?\.?|about|cirka|etwa|~|≈)\s*(\d+(?:[.,]\d+)?)(\s*min\.?)?$/u.exec(text)
+  if (about !== null) {
+    // In the unit of the column, unless the cell says minutes.
+    const value = Number((about[1] ?? '').replace(',', '.')) * (about[2] === undefined ? factor : 1)
+    return { kind: 'approximate', written, value, because: 'exchange/cell/about' }
+  }
   const word = numberWords.get(text.replace(/\s*min(?:utes|uten|uter)?\.?$/u, ''))
   if (word !== undefined) return { kind: 'waiting', written, because: 'exchange/cell/number-word', proposed: String(word) }
   return { kind: 'waiting', written, because: 'exchange/cell/not-a-number' }

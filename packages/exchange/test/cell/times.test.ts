@@ -193,6 +193,9 @@ describe('readMinutes', () => {
     expect(readMinutes('10:00', noHabit, 'h:min')).toMatchObject({ value: 600 })
     expect(readMinutes('2', noHabit, 'h')).toMatchObject({ value: 120 })
     expect(readMinutes('90', noHabit, 's')).toMatchObject({ value: 1.5 })
+    expect(readMinutes('ca 1', noHabit, 'h')).toMatchObject({ kind: 'approximate', value: 60 })
+    expect(readMinutes('~ 600', noHabit, 's')).toMatchObject({ kind: 'approximate', value: 10 })
+    expect(readMinutes('ca 10 min', noHabit, 'h')).toMatchObject({ kind: 'approximate', value: 10 })
   })
 })
 

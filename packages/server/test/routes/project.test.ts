@@ -204,6 +204,7 @@ describe('the description', () => {
         'get /api/questions',
         'post /api/ask',
         'get /api/asked',
+        'get /api/walk',
         'post /api/pins',
         'post /api/receipt',
         'post /api/figure',
