@@ -16,6 +16,9 @@ export interface Desk {
   use<T>(work: (project: Project) => Promise<T>): Promise<T>
   /** Opens another project, and closes the one that was open. Where that fails, the old one stays open. */
   switchTo(path: string): Promise<OpenedProject>
+  /** Work that writes many facts which change nothing until the last: until it ends, nobody looks for what came. */
+  writing<T>(work: () => Promise<T>): Promise<T>
+  isWriting(): boolean
   /** Worked out once for each state of the data: by name, and the digest of the open project. */
   once<T>(name: string, snapshot: Snapshot, make: () => T): T
   close(): Promise<void>
@@ -40,6 +43,7 @@ async function open(path: string): Promise<Open> {
 /** @throws ThrumError store/... where the project cannot be opened */
 export async function openDesk(folder: string, path: string | null): Promise<Desk> {
   let now: Open | null = path === null ? null : await open(path)
+  let writers = 0
   const turns = createTurns()
   const made = new Map<string, { readonly of: string; readonly value: unknown }>()
   return {
@@ -60,6 +64,15 @@ export async function openDesk(folder: string, path: string | null): Promise<Des
         made.clear()
         return opening.opened
       }),
+    writing: async (work) => {
+      writers += 1
+      try {
+        return await work()
+      } finally {
+        writers -= 1
+      }
+    },
+    isWriting: () => writers > 0,
     once: <T>(name: string, snapshot: Snapshot, make: () => T): T => {
       const known = made.get(name)
       const of = `${snapshot.project?.id ?? ''} ${snapshot.digest}`

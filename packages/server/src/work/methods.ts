@@ -77,7 +77,7 @@ export const methods: Methods = {
   check: told((_, project) => tellCheck(project)),
   propose: told((desk, project, at, work) => proposeTable(desk, project, at, work)),
   offer: told((desk, project, asked, work) => offerTable(desk, project, asked, work)),
-  accept: told((desk, project, asked, work) => acceptTable(desk, project, asked, work)),
+  accept: told((desk, project, asked, work) => desk.writing(() => acceptTable(desk, project, asked, work))),
   dropTable: async (desk, table) => {
     desk.sheets.drop(table)
     return jsonReply({ dropped: true })
@@ -91,6 +91,8 @@ export const methods: Methods = {
     await project.log.append(facts)
     return { facts: facts.map(({ id }) => id) }
   }),
-  watch: async (desk) =>
-    desk.opened() === null ? jsonReply(null) : await desk.use(async (project) => jsonReply(await watch(project))),
+  watch: async (desk) => {
+    if (desk.opened() === null || desk.isWriting()) return jsonReply(null)
+    return await desk.use(async (project) => jsonReply(await watch(project)))
+  },
 }
