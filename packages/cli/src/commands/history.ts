@@ -27,7 +27,7 @@ function tellCell(terminal: Terminal, row: string, cell: ToldCell): void {
 
 function tell(terminal: Terminal, { row, told, line, cells, withdrawals, stands }: RowHistory): void {
   const { say, print } = terminal
-  print(say(saying(told === '' ? 'cli/history/fact' : 'cli/history/row', { row, told })))
+  for (const text of wrap(say(saying(told === '' ? 'cli/history/fact' : 'cli/history/row', { row, told })))) print(text)
   if (line !== null) {
     const written = line.cells.filter(([, text]) => text.trim() !== '').map(([header, text]) => `${header}: ${text.trim()}`)
     const sentence = saying('cli/history/line', { file: line.file, line: line.number, cells: written.join(' · ') })
