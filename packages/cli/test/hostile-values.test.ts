@@ -55,4 +55,27 @@ describe('what is printed', () => {
     const { out } = await bring(wideSheet().replaceAll('10:30', '2031-05-05 10:30'))
     expect(out).toContain('start: "2031-05-05 10:30" is read as 10:30')
   })
+
+  it('of a row in history is as wide as the page, however long its field is named', async () => {
+    await bring(wideSheet().replaceAll('Field A', 'x'.repeat(30_000)))
+    const { code, out } = await tell(['history', 'counts.csv:2', '--in', join(folder, 'own.thrum')])
+    expect(code).toBe(0)
+    expect(out.split('\n').filter((line) => line.length > 80)).toEqual([])
+  })
+})
+
+describe('a line that was set aside', () => {
+  const rows = wideSheet().split('\n')
+  it.each([
+    ['too many cells', `${rows[1]},more,and more`, 'it has more cells than there are columns'],
+    ['too few cells', 'Field A,2031-05-05', 'it has fewer cells than there are columns'],
+    ['an endless cell', `${'x'.repeat(40_000)},2031-05-05,10:30,walker 1,no,10,200,7,3`, 'more characters than can be read'],
+    ['a line entered twice', rows[2] ?? '', 'it equals another line: one watch entered twice, or two watches?'],
+  ])('with %s is told again, with why', async (_, line, why) => {
+    expect((await bring([...rows.slice(0, -1), line, ''].join('\n'))).code).toBe(0)
+    const history = await tell(['history', `counts.csv:${rows.length}`, '--in', join(folder, 'own.thrum')])
+    expect(history.code).toBe(2)
+    expect(history.notes.replace(/\s+/gu, ' ')).toContain(why)
+    expect((await tell(['settle', '--in', join(folder, 'own.thrum')])).code).toBe(0)
+  })
 })

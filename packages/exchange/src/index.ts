@@ -25,4 +25,5 @@ export type { Delimiter } from './read/split-cells.ts'
 // What its rows become
 export type { CountsRead, KindTotal, RowNote, ShownReading } from './rows/counts-read.ts'
 export { readCounts } from './rows/read-counts.ts'
+export { retoldReason } from './rows/retold-reason.ts'
 export { words } from './words.en.ts'

@@ -13,7 +13,7 @@ const sources = readdirSync(src, { recursive: true, encoding: 'utf8' }).filter(
 const text = sources.map((name) => readFileSync(new URL(name, src), 'utf8')).join('\n')
 
 /** Ids that stand in the code, and those it puts together from a part. */
-const written = [...text.matchAll(/'(exchange\/[a-z]+\/[a-z0-9-]+)'/gu)].map((match) => match[1] as string)
+const written = [...text.matchAll(/'(exchange\/[a-z]+\/[a-z0-9-]+(?:\/retold)?)'/gu)].map((match) => match[1] as string)
 const guessed = [
   ...text.matchAll(/guess\((?:'[a-zA-Z]+'|role), '([a-z-]+)', header(?:, (?:'([a-z-]+)'|[^']+'([a-z-]+)' : '([a-z-]+)'))?/gu),
 ].flatMap((match) => [

@@ -52,6 +52,15 @@ export const fileWords: Words = {
   'exchange/row/cell-in-conflict': 'two lines with one id say different numbers; which one is right?',
   'exchange/watch/rows-differ': 'rows of one watch say different numbers; which one is right?',
 
+  // The same, told again from a project, which keeps no numbers of them
+  'exchange/row/cell-too-long/retold': 'a cell has more characters than can be read',
+  'exchange/row/too-many-cells/retold':
+    'it has more cells than there are columns; a delimiter inside a value may need quotation marks',
+  'exchange/row/too-few-cells/retold': 'it has fewer cells than there are columns',
+  'exchange/row/entered-twice/retold': 'it is another line entered once more; it is kept once',
+  'exchange/row/entered-twice-asked/retold': 'it equals another line: one watch entered twice, or two watches?',
+  'exchange/row/in-conflict/retold': 'it has the id of another line and contradicts it; which line is right?',
+
   // What was noticed about the file
   'exchange/note/utf-16': 'The file is in UTF-16 and was read so.',
   'exchange/note/western-encoding':

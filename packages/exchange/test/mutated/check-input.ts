@@ -12,8 +12,8 @@ import {
 } from '@thrum/exchange'
 import { createLogicalClock, foldFacts, mark } from '@thrum/model'
 import { type Saying, type SayingValue, ThrumError, unwatched } from '@thrum/model/ground'
-import { decodeBytes } from '../../src/read/decode-bytes.ts'
 import { numbersOf, textsOf } from '../files.ts'
+import { linesUnaccounted } from './lines-unaccounted.ts'
 
 /** What became of one file: refused with a code, or read; anything else is a failure. */
 export type Outcome =
@@ -78,22 +78,6 @@ function printBack(sheet: Sheet, mapping: Mapping, read: CountsRead): { readonly
     }
   }
   return { cells, wrong: null }
-}
-
-/** Lines of the file less those that rows, refusals, notes, headers and blanks stand on. */
-function linesUnaccounted(bytes: Uint8Array, sheet: Sheet, given: Mapping | null): number {
-  // Of an enormous cell only the beginning is kept beside its reason.
-  if (sheet.refused.some(({ because }) => because.id === 'exchange/row/cell-too-long')) return 0
-  const { text } = decodeBytes(bytes, given?.file?.encoding)
-  const inside = (cell: string): number => cell.split('\n').length - 1
-  let told = sheet.rows + sheet.refused.length + sheet.asides.length + sheet.blankLines
-  for (const { codes, dictionary } of sheet.columns) {
-    const longer = dictionary.map(inside)
-    for (const code of codes) told += longer[code] ?? 0
-  }
-  for (const { cells } of sheet.asides) for (const cell of cells) told += inside(cell)
-  for (const { written } of sheet.refused) told += inside(written)
-  return text.split('\n').length - (text.endsWith('\n') ? 1 : 0) - told
 }
 
 /** Reads a file as a person would bring it: as proposed, with the answers that a proposal leaves open. */

@@ -1,5 +1,6 @@
+import { retoldReason } from '@thrum/exchange'
 import { addressOf, type Fact, parseAddress } from '@thrum/model'
-import { saying, ThrumError } from '@thrum/model/ground'
+import { ThrumError } from '@thrum/model/ground'
 import { type BroughtSheet, countOfTally, numberIn, placeOf, type RowPlace, textIn, versionsOf } from './brought-rows.ts'
 import type { CorrectedProject } from './corrected-project.ts'
 import { fileNameOf, findFile, parseFileName } from './file-versions.ts'
@@ -48,12 +49,12 @@ function requireNotAside(sheet: BroughtSheet, line: number, name: string): void 
     for (let row = 0; row < batch.rows; row++) {
       if (lines.values[row] !== line || numberIn(batch, 'row', row) !== null) continue
       const state = textIn(batch, 'state', row) ?? 'waiting'
-      const values = { first: '', line, proposed: '', headers: '', written: textIn(batch, 'written', row) ?? '', column: '' }
+      const kept = { line, proposed: '', written: textIn(batch, 'written', row) ?? '', column: '' }
       throw new ThrumError('host/row/set-aside', {
         file: name,
         line,
         state,
-        because: saying(textIn(batch, 'because', row) ?? '', values),
+        because: retoldReason(textIn(batch, 'because', row) ?? '', kept),
       })
     }
   }

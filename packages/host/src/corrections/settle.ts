@@ -1,6 +1,6 @@
-import { asCorrection, missingWords } from '@thrum/exchange'
+import { asCorrection, missingWords, retoldReason } from '@thrum/exchange'
 import { type Column, cellSettled, isContested, makeFact, mark, rowAddress, type Table } from '@thrum/model'
-import { type Saying, saying, ThrumError } from '@thrum/model/ground'
+import { type Saying, ThrumError } from '@thrum/model/ground'
 import { type Project, requireWritable } from '../project/project.ts'
 import { type BroughtSheet, countOfTally, numberIn, placeOf, textIn } from './brought-rows.ts'
 import { type CorrectionMade, namedCell, shown, toldCorrection, typedCell } from './correct.ts'
@@ -64,15 +64,8 @@ function asidesOf(sheet: BroughtSheet): {
       const written = (textIn(batch, 'written', at) ?? '').trim()
       const proposed = textIn(batch, 'proposed', at)
       const line = numberIn(batch, 'line', at) ?? 0
-      const values = {
-        proposed: proposed ?? '',
-        line,
-        first: '',
-        headers: '',
-        written,
-        column: textIn(batch, 'header', at) ?? '',
-      }
-      const aside = { written, proposed, because: saying(textIn(batch, 'because', at) ?? '', values) }
+      const kept = { proposed: proposed ?? '', line, written, column: textIn(batch, 'header', at) ?? '' }
+      const aside = { written, proposed, because: retoldReason(textIn(batch, 'because', at) ?? '', kept) }
       const row = numberIn(batch, 'row', at)
       if (row !== null) cells.set(`${textIn(batch, 'table', at)}/${textIn(batch, 'column', at)}/${row}`, aside)
       else if (textIn(batch, 'state', at) === 'waiting') rows.push({ ...aside, line })
