@@ -3,6 +3,7 @@ import { useAsked } from '../door/project.ts'
 import type { AskedTold } from '../door/shapes.ts'
 import { useSay } from '../say/speaker.tsx'
 import { readAsking } from './asking.ts'
+import { askedOptions } from './same-asking.ts'
 
 /** An asking in a few words: its kinds, what is compared, where. */
 function toldShortly({ options }: AskedTold): string {
@@ -18,7 +19,7 @@ function One({ own }: { readonly own: AskedTold }) {
   const when = new Intl.DateTimeFormat(say.language === 'en' ? 'en-GB' : say.language, { dateStyle: 'medium' })
   return (
     <li>
-      <Link to="/" search={readAsking({ q: own.question, o: own.options })}>
+      <Link to="/" search={readAsking({ q: own.question, o: askedOptions(own) })}>
         <span className="what">{say(`blank/question/${own.question}`)}</span>
         <span>{toldShortly(own)}</span>
       </Link>

@@ -6,6 +6,7 @@ import type { Asking } from '../door/shapes.ts'
 import { useLook } from '../frame/look.ts'
 import { Trouble } from '../frame/trouble.tsx'
 import { useSay } from '../say/speaker.tsx'
+import { isSameAsking } from './same-asking.ts'
 
 /** Taking an answer away: its receipt, its figure; and pinning it. */
 export function TakeAway({ asking }: { readonly asking: Asking }) {
@@ -14,8 +15,7 @@ export function TakeAway({ asking }: { readonly asking: Asking }) {
   const look = useLook()
   const { data: asked } = useAsked()
   const [trouble, setTrouble] = useState<unknown>(null)
-  const same = JSON.stringify([asking.question, asking.options])
-  const isPinned = asked?.some((own) => own.pinned && JSON.stringify([own.question, own.options]) === same) ?? false
+  const isPinned = asked?.some((own) => own.pinned && isSameAsking(own, asking)) ?? false
   const take = (work: Promise<unknown>): void => {
     setTrouble(null)
     work.catch(setTrouble)
