@@ -1,16 +1,9 @@
 import { writeFileSync } from 'node:fs'
 import { join } from 'node:path'
+import { largeSheet } from './large-sheet.ts'
 import { expect, run, test } from './served.ts'
 
 const rows = 100_000
-
-function sheet(): string {
-  const lines = Array.from({ length: rows }, (_, k) => {
-    const day = new Date(Date.UTC(2031, 4, 1 + (k % 60))).toISOString().slice(0, 10)
-    return `Field ${String(k % 40).padStart(2, '0')},P${k},${day},${10 + (k % 6)}:00,10,${k % 9},${k % 5}`
-  })
-  return `field,plot,date,start,minutes,honey bee,bumble bee\n${lines.join('\n')}\n`
-}
 
 test('a hundred thousand counts: every row can be reached, by wheel, by keys and by conditions', async ({
   page,
@@ -18,7 +11,7 @@ test('a hundred thousand counts: every row can be reached, by wheel, by keys and
   start,
 }) => {
   test.setTimeout(120_000)
-  writeFileSync(join(folder, 'large.csv'), sheet())
+  writeFileSync(join(folder, 'large.csv'), largeSheet(rows))
   await run(folder, 'new', 'large.thrum')
   await run(folder, 'import', 'large.csv', '--in', 'large.thrum', '--unit', 'individuals', '--accept')
   const served = await start('large.thrum')

@@ -1,4 +1,4 @@
-import AxeBuilder from '@axe-core/playwright'
+import { AxeBuilder } from '@axe-core/playwright'
 import { expect, makeDemonstration, questionAddress, type Served, settled, test } from './served.ts'
 
 const sizes = [

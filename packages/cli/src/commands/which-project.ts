@@ -7,7 +7,8 @@ import type { Terminal } from '../terminal/terminal.ts'
 /** The project named as a word of its own; else as elsewhere. @throws ThrumError cli/arguments/named-twice, cli/which-project */
 export function projectOrWord(given: Arguments, word: string | undefined, terminal: Terminal): string {
   const named = single(given, 'in')
-  if (word !== undefined && named !== undefined) throw new ThrumError('cli/arguments/named-twice', { word, named })
+  if (word !== undefined && named !== undefined && word !== named)
+    throw new ThrumError('cli/arguments/named-twice', { word, named })
   return word ?? whichProject(given, terminal)
 }
 
