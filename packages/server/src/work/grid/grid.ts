@@ -29,6 +29,14 @@ export interface Grid {
 /** Columns that stand beside the grid, or say nothing to a person. */
 const beside: ReadonlySet<string> = new Set(['line', 'zeros'])
 
+/** What says which watch it was; then how many were counted, then everything else. */
+const first = ['field', 'plot', 'date', 'start', 'minutes', 'observer'] as const
+
+function inReadingOrder(columns: readonly GridColumn[], tallies: readonly GridColumn[]): readonly GridColumn[] {
+  const named = first.flatMap((name) => columns.find((column) => column.name === name) ?? [])
+  return [...named, ...tallies, ...columns.filter((column) => !named.includes(column))]
+}
+
 const two = (number: number): string => String(number).padStart(2, '0')
 const timeOf = (minutes: number): string => `${two(Math.floor(minutes / 60))}:${two(Math.floor(minutes % 60))}`
 
@@ -85,7 +93,7 @@ export function buildGrid(snapshot: Snapshot): Grid {
   const { values: lines } = count.columns.line
   return {
     rows: count.rows,
-    columns: [...columns, ...tallyColumns(snapshot, new Set(columns.map(({ name }) => name)))],
+    columns: inReadingOrder(columns, tallyColumns(snapshot, new Set(columns.map(({ name }) => name)))),
     address: (row) => rowAddress(count, row),
     line: (row) => {
       const line = lines[row] ?? Number.NaN
