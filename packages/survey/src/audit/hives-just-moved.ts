@@ -12,6 +12,7 @@ const reach = warningDistance('honey-bee')
 
 /** Counts made less than four days after hives were set down within reach of the field. */
 export function hivesJustMoved({ snapshot, design }: AuditInput): readonly Finding[] {
+  if (snapshot.hives.length === 0) return []
   const { date } = snapshot.tables.count.columns
   const rows = Array.from(design.rows).filter((row) => {
     const day = numberAt(date, row)

@@ -21,6 +21,8 @@ export function zerosMissing(snapshot: Snapshot, selected: readonly number[]): r
 
 /** Cells that wait for a person, or hold only a limit, stay out of every estimate. */
 export function waitingCells(snapshot: Snapshot, selected: readonly number[], kinds: readonly KindSet[]): readonly Finding[] {
+  // Most tables hold no marked cell at all; then a million rows need not be put in a set.
+  if (snapshot.tables.tally.columns.number.marks === null) return []
   const inside = new Set(selected)
   const rows = kinds.flatMap((set) => waitingTallies(snapshot, set, inside).map((tally) => snapshot.tallyCount[tally] as number))
   if (rows.length === 0) return []
