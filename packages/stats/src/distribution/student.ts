@@ -88,9 +88,25 @@ export function studentQuantile(p: number, df: number): number {
   return p < 0.5 ? -twoSidedQuantile(2 * p, df) : twoSidedQuantile(2 * (1 - p), df)
 }
 
+/** A cache and nothing else: whoever leaves out one visit after another asks for the same few multipliers thousands of times. */
+const keptMultipliers = new Map<number, Map<number, number>>()
+/** Degrees of freedom, and levels of each, that are kept. */
+const mostKept = 32
+
 /** The multiplier t of a two-sided interval: `level` of the mass lies within -t and t. */
 export function studentMultiplier(level: number, df: number): number {
   requireOpenUnit('level', level)
   requirePositive('df', df)
-  return twoSidedQuantile(1 - level, df)
+  let byLevel = keptMultipliers.get(df)
+  if (byLevel === undefined) {
+    if (keptMultipliers.size >= mostKept) keptMultipliers.clear()
+    byLevel = new Map()
+    keptMultipliers.set(df, byLevel)
+  }
+  const kept = byLevel.get(level)
+  if (kept !== undefined) return kept
+  const found = twoSidedQuantile(1 - level, df)
+  if (byLevel.size >= mostKept) byLevel.clear()
+  byLevel.set(level, found)
+  return found
 }
