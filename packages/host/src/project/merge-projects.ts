@@ -1,5 +1,5 @@
 import { realpathSync } from 'node:fs'
-import { isContested } from '@thrum/model'
+import { amended, type Fact, foldFacts, isContested, projectDescribed, redacted, type Snapshot, withdrawn } from '@thrum/model'
 import { type LongWork, ThrumError } from '@thrum/model/ground'
 import { type Merged, mergeLogs } from '@thrum/store'
 import { type CopiesForgot, forgetInCopies } from '../backup/forget-in-copies.ts'
@@ -21,6 +21,18 @@ async function contestedCells(project: Project): Promise<ReadonlySet<string>> {
   return new Set(histories.filter(isContested).map(({ of, column }) => `${of}\n${column}`))
 }
 
+/** What says which project it is. Its counts are not looked at: those of the other copy need not be unpacked. */
+async function recordOf({ path, log }: Project): Promise<NonNullable<Snapshot['project']>> {
+  const facts: Fact[] = []
+  for await (const chunk of log.factsAfter(0, { kinds: [projectDescribed.kind, amended.kind, withdrawn.kind, redacted.kind] }))
+    facts.push(...chunk)
+  const { project } = foldFacts(facts)
+  if (project === null) throw new ThrumError('host/no-project-record', { file: path })
+  return project
+}
+
+const countsIn = async (project: Project): Promise<number> => (await project.snapshot()).tables.count.rows
+
 /**
  * Takes into a project what another copy of it holds: the union of both. The other copy is only read. Doing it twice equals
  * doing it once. What either is to forget, the backups and kept files beside the project forget too.
@@ -32,35 +44,30 @@ export async function mergeProject(project: Project, otherPath: string, work: Lo
   const other = await openProject(otherPath, 'read')
   try {
     if (realpathSync(otherPath) === realpathSync(project.path)) throw new ThrumError('store/same-file', { file: otherPath })
-    const before = await project.snapshot()
-    const theirs = (await other.snapshot()).project
-    for (const [own, file] of [
-      [before.project, project.path],
-      [theirs, otherPath],
-    ] as const) {
-      if (own === null) throw new ThrumError('host/no-project-record', { file })
-    }
-    if (before.project?.id !== theirs?.id) {
+    const ours = await recordOf(project)
+    const theirs = await recordOf(other)
+    if (ours.id !== theirs.id) {
       throw new ThrumError('host/merge/other-project', {
         file: project.path,
         other: otherPath,
-        title: before.project?.title ?? '',
-        otherTitle: theirs?.title ?? '',
+        title: ours.title,
+        otherTitle: theirs.title,
       })
     }
+    const before = await countsIn(project)
     const contested = await contestedCells(project)
     const seq = await project.log.lastSeq()
     const merged = await mergeLogs(project.log, other.log, work)
     const kinds = new Map<string, number>()
     for await (const facts of project.log.factsAfter(seq))
       for (const { kind } of facts) kinds.set(kind, (kinds.get(kind) ?? 0) + 1)
-    const after = await project.snapshot()
+    const after = await countsIn(project)
     const now = await contestedCells(project)
     const forgot = await forgetInCopies(project)
     return {
       ...merged,
       ...forgot,
-      counts: after.tables.count.rows - before.tables.count.rows,
+      counts: after - before,
       kinds: [...kinds].map(([kind, facts]) => ({ kind, facts })),
       contested: [...now].filter((cell) => !contested.has(cell)).length,
     }

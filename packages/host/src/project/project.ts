@@ -55,13 +55,15 @@ interface Folded {
   readonly facts: readonly Fact[]
 }
 
-async function fold(log: ProjectLog, author: Author, seq: number, kept: Folded | null): Promise<Folded> {
-  const came = kept === null ? null : await readAfter(log, author, kept.seq)
-  // Every answer writes that it was looked at: that alone must not fold a million counts again.
-  if (kept !== null && came?.every(isAboutAsking)) {
-    const facts = [...kept.facts, ...came]
-    return { seq, snapshot: foldAsked(kept.snapshot, facts), facts }
-  }
+/** What was kept, with facts that came since and are about asking alone: that must not fold a million counts again. */
+async function foldOn(log: ProjectLog, author: Author, seq: number, kept: Folded): Promise<Folded | null> {
+  const came = await readAfter(log, author, kept.seq)
+  if (!came.every(isAboutAsking)) return null
+  const facts = [...kept.facts, ...came]
+  return { seq, snapshot: foldAsked(kept.snapshot, facts), facts }
+}
+
+async function foldWhole(log: ProjectLog, author: Author, seq: number): Promise<Folded> {
   const facts = await readAfter(log, author, 0)
   return { seq, snapshot: foldFacts(facts), facts: facts.map((fact) => ({ ...fact, data: null })) }
 }
@@ -75,8 +77,11 @@ function openOver(path: string, log: ProjectLog, author: Author): Project {
     access: log.access,
     snapshot: async () => {
       const seq = await log.lastSeq()
-      if (kept === null || kept.seq !== seq) kept = await fold(log, author, seq, kept)
-      return kept.snapshot
+      if (kept !== null && kept.seq !== seq) kept = await foldOn(log, author, seq, kept)
+      // The one before is let go first: two of a million counts need not lie in memory.
+      const now = kept ?? (await foldWhole(log, author, seq))
+      kept = now
+      return now.snapshot
     },
     close: () => log.close(),
   }
