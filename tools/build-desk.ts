@@ -37,8 +37,16 @@ function sourcesHash(): string {
 const now = sourcesHash()
 if (existsSync(stamp) && readFileSync(stamp, 'utf8').trim() === now) process.stdout.write('The desk is built.\n')
 else {
+  // Whatever the caller is for (tests have a mode of their own), what is served is the same.
+  process.env.NODE_ENV = 'production'
   const { build } = await import('vite')
-  await build({ root: desk, configFile: join(desk, 'vite.config.ts'), logLevel: 'warn', build: { emptyOutDir: true } })
+  await build({
+    root: desk,
+    mode: 'production',
+    configFile: join(desk, 'vite.config.ts'),
+    logLevel: 'warn',
+    build: { emptyOutDir: true },
+  })
   writeFileSync(stamp, `${now}\n`)
   process.stdout.write('The desk has been built.\n')
 }

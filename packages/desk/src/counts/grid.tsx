@@ -57,6 +57,7 @@ export function Grid({
   const [place, setPlace] = useState<Place>({ row: 0, column: 0 })
   const scroller = useRef<HTMLDivElement>(null)
   const wantsFocus = useRef(false)
+  const holdsFocus = useRef(false)
   const first = Math.max(0, Math.floor(sight.top / rowHeight) - spare)
   const count = Math.ceil(sight.height / rowHeight) + 2 * spare
   const pages = useCounts(asked, first, first + count)
@@ -78,11 +79,13 @@ export function Grid({
     return () => watch.disconnect()
   }, [])
   useEffect(() => {
-    if (!wantsFocus.current) return
+    // A cell that was scrolled out of sight took the focus with it: the one that was gone to gets it as soon as it is drawn.
+    const isLost = holdsFocus.current && document.activeElement === document.body
+    if (!wantsFocus.current && !isLost) return
     const cell = scroller.current?.querySelector<HTMLElement>(`[data-place="${place.row}/${place.column}"]`)
     if (cell === null || cell === undefined) return
-    wantsFocus.current = false
     cell.focus({ preventScroll: true })
+    wantsFocus.current = document.activeElement !== cell
   })
 
   const go = (to: Place): void => {
@@ -150,6 +153,12 @@ export function Grid({
         aria-colcount={(columns?.length ?? 0) + 1}
         onScroll={({ currentTarget }) => setSight({ top: currentTarget.scrollTop, height: currentTarget.clientHeight })}
         onKeyDown={onKey}
+        onFocus={() => {
+          holdsFocus.current = true
+        }}
+        onBlur={({ relatedTarget }) => {
+          if (relatedTarget !== null) holdsFocus.current = false
+        }}
       >
         <div className="row head" role="row" aria-rowindex={1} style={{ gridTemplateColumns: template, width }}>
           <span role="columnheader">{say('counts/line')}</span>

@@ -197,17 +197,17 @@ export function Sentence(filling: Filling) {
   const form = isOfKinds ? 'kinds' : isOfDay && q !== 'who-visits' ? `${q}/since` : q
   return (
     <div className="sentence">
-      <p className="asks">
+      <div className="asks">
         {q === undefined ? (
           <Filled id="sentence/none" blanks={{ question }} />
         ) : (
           <Filled id={`sentence/${form}`} blanks={{ question, ...blanks }} />
         )}
-      </p>
+      </div>
       {q === undefined ? null : (
-        <p className="more">
+        <div className="more">
           <Filled id={`sentence/more/${form}`} blanks={blanks} />
-        </p>
+        </div>
       )}
     </div>
   )
