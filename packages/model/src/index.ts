@@ -103,3 +103,4 @@ export {
 export { declarationOf, findColumn, rowAddress, type Table } from './tables/table.ts'
 // Words of this package
 export { words as modelWords } from './words.en.ts'
+export { words as modelWordsEs } from './words.es.ts'
