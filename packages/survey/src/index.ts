@@ -56,3 +56,4 @@ export {
 } from './share/shared-counts.ts'
 // Words of this package
 export { words as surveyWords } from './words.en.ts'
+export { words as surveyWordsEs } from './words.es.ts'
