@@ -14,3 +14,4 @@ export { whatDiffers } from './what-differs/question.ts'
 export { whoVisits } from './who-visits/question.ts'
 // Words of this package
 export { words as questionsWords } from './words.en.ts'
+export { words as questionsWordsEs } from './words.es.ts'

@@ -1,0 +1,22 @@
+import { questionsWords, questionsWordsEs } from '@thrum/questions'
+import { describe } from 'vitest'
+import { testSpanish } from '../../model/test/translated.ts'
+
+/** What reads the same in both languages, or holds English on purpose, and why. */
+const sameInBoth = {
+  text: 'blanks alone',
+  'questions/headline/with-notes': 'blanks alone',
+  'questions/contrast/levels': 'blanks alone',
+  'questions/cause/level': 'blanks alone',
+  'questions/estimate/ratio': 'blanks alone',
+  'questions/estimate/ratio-90': 'blanks and a number',
+  'questions/estimate/rate': 'blanks alone',
+  'questions/check/holm-one': 'blanks alone',
+  'questions/who-visits/can-say/total': 'blanks alone',
+  'questions/who-visits/can-say/rates': 'blanks alone',
+  'questions/option/between': 'names that are typed',
+  'questions/option/by': 'names that are typed',
+  'questions/option/window': 'words that are typed',
+}
+
+describe('Spanish words', () => testSpanish(questionsWords, questionsWordsEs, sameInBoth))
