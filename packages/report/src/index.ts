@@ -10,3 +10,4 @@ export { type Detail, printAnswer } from './print/print-answer.ts'
 // Words
 export { english } from './say/english.ts'
 export { createSpeaker, plainText, type Speaker } from './say/say.ts'
+export { spanish } from './say/spanish.ts'
