@@ -21,3 +21,4 @@ export type {
 } from './port.ts'
 export { partSize } from './port.ts'
 export { words } from './words.en.ts'
+export { words as wordsEs } from './words.es.ts'
