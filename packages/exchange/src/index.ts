@@ -27,3 +27,4 @@ export type { CountsRead, KindTotal, RowNote, ShownReading } from './rows/counts
 export { readCounts } from './rows/read-counts.ts'
 export { retoldReason } from './rows/retold-reason.ts'
 export { words } from './words.en.ts'
+export { words as wordsEs } from './words.es.ts'
