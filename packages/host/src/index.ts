@@ -47,3 +47,5 @@ export { mergeProject, type ProjectsMerged } from './project/merge-projects.ts'
 export { createProject, factsOf, type OpenProject, openProject, type Project, requireWritable } from './project/project.ts'
 // Asking
 export { type Asking, ask, askSnapshot, judgeWorth, requireQuestion, usualSeed } from './question/ask.ts'
+// Words in Spanish
+export { spanish } from './spanish.ts'
