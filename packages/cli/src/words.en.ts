@@ -50,6 +50,7 @@ export const words: Words = {
   'cli/import/proposed': '{asks} Proposed: {proposed}.',
   'cli/import/becomes': 'What it becomes:',
   'cli/import/accept': 'Accept these counts? (yes or no)',
+  'cli/import/said-again': '{options}',
   'cli/import/not-yet':
     'Nothing counts yet. If this is right:\n    thrum import {file} --in {project}{more} --accept\nIf not, change {mapping} and run the command again.',
   'cli/import/done': 'Accepted: {counts, plural, one {one count} other {# counts}} of {file} now stand in {project}.',

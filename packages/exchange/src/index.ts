@@ -2,6 +2,7 @@
 
 // Names and words
 export { plainName } from './cell/plain-name.ts'
+export { shortened, shownOfCell } from './cell/shortened.ts'
 export { type SheetToBring, sheetFacts, sheetId } from './facts/sheet-facts.ts'
 export type { Proposal, ProposalQuestion, ProposalReason } from './mapping/proposal.ts'
 export { proposeMapping } from './mapping/propose-mapping.ts'

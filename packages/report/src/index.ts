@@ -8,6 +8,7 @@ export { answerJson, withTexts } from './print/answer-json.ts'
 export { columnsOf, pageWidth, table, wrap } from './print/layout.ts'
 export { type Detail, printAnswer } from './print/print-answer.ts'
 // Words
+export { commandWord } from './say/command-word.ts'
 export { english } from './say/english.ts'
 export { createSpeaker, plainText, type Speaker } from './say/say.ts'
 export { spanish } from './say/spanish.ts'

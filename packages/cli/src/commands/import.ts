@@ -13,7 +13,7 @@ import {
   requireWritable,
 } from '@thrum/host'
 import { type Saying, saying, ThrumError } from '@thrum/model/ground'
-import { withTexts, wrap } from '@thrum/report'
+import { commandWord, withTexts, wrap } from '@thrum/report'
 import { type Arguments, single, typedName } from '../terminal/arguments.ts'
 import type { Terminal } from '../terminal/terminal.ts'
 import type { Command, ExitCode } from './command.ts'
@@ -128,13 +128,13 @@ async function bring(
 }
 
 /** What has to be said again when it is accepted; the rest of what was said stands in the mapping. */
-function saidAgain(given: Arguments): string {
+function saidAgain(given: Arguments): Saying {
   const options = ['mapping', 'mends'].flatMap((name) => {
     const value = single(given, name)
-    return value === undefined ? [] : [`--${name} ${/\s/u.test(value) ? JSON.stringify(value) : value}`]
+    return value === undefined ? [] : [`--${name} ${commandWord(value)}`]
   })
   const flags = ['separate', 'withdrawMissing'].filter((name) => given.flags.has(name)).map((name) => `--${typedName(name)}`)
-  return [...options, ...flags].map((own) => ` ${own}`).join('')
+  return saying('cli/import/said-again', { options: [...options, ...flags].map((own) => ` ${own}`).join('') })
 }
 
 export const importCommand: Command = {

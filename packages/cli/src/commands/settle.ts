@@ -1,3 +1,4 @@
+import { shortened } from '@thrum/exchange'
 import { openProject, settleCell, type ToSettle, whatWaits } from '@thrum/host'
 import { type Saying, saying, ThrumError } from '@thrum/model/ground'
 import { withTexts, wrap } from '@thrum/report'
@@ -9,6 +10,11 @@ import { whichProject } from './which-project.ts'
 
 /** Cells told one by one; of more, the number is said. The machine form has all of them. */
 const mostTold = 50
+
+/** Characters of a column's or kind's name that are told: a longer one is known by its beginning, when it is typed too. */
+const longestName = 60
+
+const named = <T extends { readonly column: string }>(cell: T): T => ({ ...cell, column: shortened(cell.column, longestName) })
 
 function print(terminal: Terminal, sentence: Saying, indent = ''): void {
   for (const line of wrap(terminal.say(sentence), indent, indent === '' ? '' : '    ')) terminal.print(line)
@@ -22,7 +28,10 @@ function list(terminal: Terminal, title: Saying, sentences: readonly Saying[]): 
   terminal.print('')
 }
 
-function tell(terminal: Terminal, { cells, rows, contested }: ToSettle): void {
+function tell(terminal: Terminal, waiting: ToSettle): void {
+  const cells = waiting.cells.map(named)
+  const contested = waiting.contested.map(named)
+  const { rows } = waiting
   list(
     terminal,
     saying('cli/settle/contested', { cells: contested.length }),

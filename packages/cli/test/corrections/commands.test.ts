@@ -92,6 +92,23 @@ describe('thrum correct, withdraw, settle, history', () => {
     )
   })
 
+  it('a name too long to type is told by its beginning, which settles its cell', async () => {
+    const kind = `fly with $(no command) ${'x'.repeat(900)}`
+    writeFileSync(path('long.csv'), `field,date,start,minutes,${kind}\nWeir,2031-05-05,09:10,10,3-4\n`)
+    expect((await once('import', path('long.csv'), '--accept')).code).toBe(0)
+    await once('settle', 'counts.csv:3', 'hover fly', 'missing')
+    await once('settle', 'counts.csv:4', 'honey bee', 'missing')
+    const { out } = await tell(['settle', '--in', project])
+    const command = /^ {4}thrum settle long\.csv:2 '(?<name>.*)' NUMBER$/mu.exec(out)
+    const name = command?.groups?.name ?? ''
+    expect(name).toMatch(/^fly with \$\(no command\) x+…$/u)
+    expect(Math.max(...out.split('\n').map((line) => line.length))).toBeLessThanOrEqual(120)
+    const list = (await run('settle')).json.cells as readonly { readonly column: string }[]
+    expect(list[0]?.column.length).toBeGreaterThan(name.length)
+    expect((await once('settle', 'long.csv:2', name, '3')).code).toBe(0)
+    expect((await once('history', 'long.csv:2', name)).json).toMatchObject({ cells: [{ stands: '3' }] })
+  })
+
   it.each([
     [['correct', 'counts.csv:2', 'honey bee', '21'], 'host/correct/no-reason'],
     [['correct', 'counts.csv:2', 'honey bee'], 'cli/correct/usage'],

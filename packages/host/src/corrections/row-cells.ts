@@ -1,4 +1,4 @@
-import { cellOf, emptyCell, type MendedCell, tallyLabel } from '@thrum/exchange'
+import { cellOf, emptyCell, type MendedCell, shortened, tallyLabel } from '@thrum/exchange'
 import { addressOf, type Column, declarationOf, findColumn, isoDate, type Table, type TableName } from '@thrum/model'
 import { ThrumError } from '@thrum/model/ground'
 import { type BroughtBatch, numberIn, placeOf, type RowPlace, textIn } from './brought-rows.ts'
@@ -95,6 +95,13 @@ export function standingCell(corrected: CorrectedProject, cell: NamedCell): Mend
 
 const folded = (text: string): string => text.trim().toLowerCase()
 
+/** Says whether a name is the one a person typed: all of it, or its beginning with an ellipsis, as long names are shown. */
+function nameMatcher(typed: string): (name: string) => boolean {
+  const wanted = folded(typed)
+  const beginning = wanted.length > 1 && wanted.endsWith('…') ? wanted.slice(0, -1) : null
+  return (name) => folded(name) === wanted || (beginning !== null && folded(name).startsWith(beginning))
+}
+
 function tallyCell(address: string, label: string): NamedCell {
   return { of: address, table: 'tally', column: 'number', name: label, isNumber: true }
 }
@@ -111,21 +118,22 @@ function countColumns({ snapshot }: CorrectedProject): ReadonlyMap<string, boole
 
 /**
  * The cell that a person names in a count: a column of counts, something the project compares, or a kind (its tally). In
- * a long table `number` is the tally of the named line.
+ * a long table `number` is the tally of the named line. Of a long name the beginning is enough, with an ellipsis.
  *
  * @throws ThrumError host/cell/unknown with what there is, host/cell/which where a kind has several tallies
  */
 export function cellOfCount(corrected: CorrectedProject, found: Found & { readonly kind: 'count' }, name: string): NamedCell {
   const columns = countColumns(corrected)
   const wanted = folded(name)
-  const column = [...columns.keys()].find((own) => own === name) ?? [...columns.keys()].find((own) => folded(own) === wanted)
+  const isNamed = nameMatcher(name)
+  const column = [...columns.keys()].find((own) => own === name) ?? [...columns.keys()].find(isNamed)
   if (column !== undefined) {
     return { of: found.address, table: 'count', column, name: column, isNumber: columns.get(column) === true }
   }
   const tallies = talliesOfCount(corrected, found.address)
   const named = tallies.find(({ address }) => address === found.tally)
   if (wanted === 'number' && named !== undefined) return tallyCell(named.address, named.label)
-  const exact = tallies.filter(({ label }) => folded(label) === wanted)
+  const exact = tallies.filter(({ label }) => isNamed(label))
   const ofKind = exact.length > 0 ? exact : tallies.filter(({ label }) => folded(label).startsWith(`${wanted}, `))
   const only = ofKind[0]
   if (only !== undefined && ofKind.length === 1) return tallyCell(only.address, only.label)
@@ -158,6 +166,9 @@ export function cellOfRow(corrected: CorrectedProject, found: Found & { readonly
   return { of: found.address, table: table.name, column: name, name, isNumber: column.type === 'number' }
 }
 
+/** Characters of a name that are told; the row has it whole. */
+const longestTold = 100
+
 /** Where a watch was, in a few words: field, plot, day. */
 export function toldCount({ snapshot, sheets }: Pick<CorrectedProject, 'snapshot' | 'sheets'>, address: string): string {
   const place = placeOf(sheets, address)
@@ -171,5 +182,5 @@ export function toldCount({ snapshot, sheets }: Pick<CorrectedProject, 'snapshot
     const { codes, dictionary } = count.columns[column]
     return at < 0 ? textIn(batch, column, row) : (dictionary[codes[at] ?? -1] ?? null)
   }
-  return [text('field'), text('plot'), date].filter((part) => part !== null).join(', ')
+  return [text('field'), text('plot'), date].flatMap((part) => (part === null ? [] : shortened(part, longestTold))).join(', ')
 }

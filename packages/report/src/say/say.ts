@@ -1,5 +1,6 @@
 import type { Saying, SayingValue, Words } from '@thrum/model/ground'
 import { IntlMessageFormat } from 'intl-messageformat'
+import { commandWord, typedBlank, withCommandWords } from './command-word.ts'
 
 /** Turns sentences as data into words of one language. */
 export interface Speaker {
@@ -12,8 +13,8 @@ type Primitive = string | number
 /**
  * A speaker of one language.
  *
- * A sentence inside a sentence is said first; a list of sentences is joined as the language joins a list. A missing text is
- * an error, so that no sentence goes unsaid.
+ * A sentence inside a sentence is said first; a list of sentences is joined as the language joins a list. In a command to be
+ * copied, a name stands as one word of it. A missing text is an error, so that no sentence goes unsaid.
  *
  * @param longest characters of one name, cell or list that are said; of more the beginning, with an ellipsis
  * @throws RangeError from the speaker, naming the id, where no text is there
@@ -26,7 +27,7 @@ export function createSpeaker(words: Words, language = 'en', longest = Number.PO
     if (known !== undefined) return known
     const text = words[id]
     if (text === undefined) throw new RangeError(`no text for "${id}" in ${language}`)
-    const format = new IntlMessageFormat(text, language, undefined, { ignoreTag: true })
+    const format = new IntlMessageFormat(withCommandWords(text), language, undefined, { ignoreTag: true })
     formats.set(id, format)
     return format
   }
@@ -37,8 +38,14 @@ export function createSpeaker(words: Words, language = 'en', longest = Number.PO
     return say(value as Saying)
   }
   const say = (saying: Saying): string => {
-    const values = Object.fromEntries(Object.entries(saying.values).map(([name, value]) => [name, fill(value)]))
-    return String(formatOf(saying.id).format(values))
+    const values = Object.entries(saying.values).flatMap(([name, value]): (readonly [string, Primitive])[] => {
+      const said = fill(value)
+      return [
+        [name, said],
+        [typedBlank(name), typeof value === 'string' ? commandWord(String(said)) : said],
+      ]
+    })
+    return String(formatOf(saying.id).format(Object.fromEntries(values)))
   }
   return Object.assign(say, { language })
 }

@@ -1,3 +1,4 @@
+import { execFileSync } from 'node:child_process'
 import { saying } from '@thrum/model/ground'
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
@@ -53,6 +54,50 @@ describe('createSpeaker', () => {
   it('a name of a million characters is said', () => {
     const name = 'bee '.repeat(250_000)
     expect(say(saying('of-field', { kind: name, field: 'Weir' }))).toBe(`${name} of Weir`)
+  })
+})
+
+describe('commands to be copied', () => {
+  const told = createSpeaker({
+    how: 'Settle it:\n    thrum settle {row} "{column}" NUMBER\n"{column}" of {row} waits.',
+    more: '    thrum import {file}{more}',
+    options: '{text}',
+  })
+  const command = (column: string): string =>
+    told(saying('how', { row: 'counts.csv:3', column }))
+      .split('\n')[1]
+      ?.slice('    thrum settle counts.csv:3 '.length, -' NUMBER'.length) ?? ''
+
+  it('a name stands as one word, quoted where it must be, and only there', () => {
+    expect(command('temperature')).toBe('temperature')
+    expect(command('Übersicht/α')).toBe('Übersicht/α')
+    expect(command('honey bee')).toBe('"honey bee"')
+    expect(command('it’s; fine')).toBe('"it’s; fine"')
+    expect(command('')).toBe('""')
+    expect(told(saying('how', { row: 'my counts.csv:3', column: 'wild bee' }))).toBe(
+      'Settle it:\n    thrum settle "my counts.csv:3" "wild bee" NUMBER\n"wild bee" of my counts.csv:3 waits.',
+    )
+  })
+
+  it('a sentence in a command stands as it is', () => {
+    const more = saying('options', { text: ' --mends "a b.csv"' })
+    expect(told(saying('more', { file: 'c.csv', more }))).toBe('    thrum import c.csv --mends "a b.csv"')
+  })
+
+  it.skipIf(process.platform === 'win32')('a shell reads it back as the name, whatever stands in it, and acts on nothing', () => {
+    const names = ['$(touch x)', '`touch x`', 'a"b', "a'b", '$HOME', 'a\\', '!!', "'; touch x; '", 'a & b', '*', '#x', '-', '"']
+    const read = (column: string): string =>
+      execFileSync('/bin/sh', ['-c', `printf %s ${command(column)}`], { encoding: 'utf8', cwd: '/' })
+    for (const name of names) expect(read(name)).toBe(name)
+    fc.assert(
+      fc.property(
+        fc.string({ unit: fc.constantFrom(...'ab $`"\'\\!*?~;&|<>(){}[]#%é蜂'), minLength: 1, maxLength: 12 }),
+        (name) => {
+          expect(read(name)).toBe(name)
+        },
+      ),
+      { numRuns: 100 },
+    )
   })
 })
 

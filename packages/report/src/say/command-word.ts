@@ -1,0 +1,29 @@
+/** Letters, digits and signs that mean themselves in a shell. */
+const meansItself = /^[\p{L}\p{M}\p{N}_.,:/\\@%+=~-]+$/u
+/** What still means something between double quotes. */
+const meansMoreInDoubleQuotes = /["$`!]|\\(?:\\|$)/u
+
+/**
+ * One word of a command as it can be copied into a shell: as it is, between double quotes where it holds blanks, and between
+ * single quotes where it holds signs that a shell would act on, so that a name from a file can never become a command.
+ */
+export function commandWord(text: string): string {
+  if (meansItself.test(text)) return text
+  if (!meansMoreInDoubleQuotes.test(text)) return `"${text}"`
+  return `'${text.replaceAll("'", String.raw`'\''`)}'`
+}
+
+/** A line that begins so is a command to be copied. */
+const commandLine = /^ {4}.*$/gmu
+/** A blank, between quotes or not: how it is quoted depends on what stands in it. */
+const blank = /"\{(\w+)\}"|\{(\w+)\}/gu
+
+/** The name under which a value is known as a word of a command. */
+export const typedBlank = (name: string): string => `${name}_typed`
+
+/** A message text whose blanks in commands ask for words of a command. */
+export function withCommandWords(text: string): string {
+  return text.replace(commandLine, (line) =>
+    line.replace(blank, (_, quoted: string | undefined, bare: string | undefined) => `{${typedBlank(quoted ?? bare ?? '')}}`),
+  )
+}
