@@ -116,9 +116,9 @@ export function proposeEffort(
   }
   if (!has('area')) {
     const found = quoted(/(\d{1,6}(?:[.,]\d{1,6})?)\s*m?\s*[x×]\s*(\d{1,6}(?:[.,]\d{1,6})?)\s*m\b/iu)
-    if (found !== null) {
-      const side = (text: string | undefined): number => Number((text ?? '').replace(',', '.'))
-      const area = side(found.match[1]) * side(found.match[2])
+    const side = (text: string | undefined): number => Number((text ?? '0').replace(',', '.'))
+    const area = side(found?.match[1]) * side(found?.match[2])
+    if (found !== null && area > 0) {
       constants.area = area
       questions.push({
         header: null,

@@ -1,4 +1,4 @@
-import { type Proposal, proposeMapping, readSheet } from '@thrum/exchange'
+import { type Proposal, parseMapping, proposeMapping, readSheet } from '@thrum/exchange'
 import { describe, expect, it } from 'vitest'
 import { utf8 } from '../files.ts'
 
@@ -132,4 +132,16 @@ it('a title that never ends is looked through for effort before anybody loses pa
     expect(
       asOf(proposed(`${part.repeat(100_000 / part.length)}\nfield,plot,date,minutes,bees`, 'A,edge,2031-05-04,10,3')),
     ).toEqual(['field', 'plot', 'date', 'minutes', 'tally bees'])
+})
+
+it.each([
+  ['plots of 2 x 1,5 m', 3],
+  ['plots of 30 × 0 m', undefined],
+  ['plots as ever', undefined],
+])('takes the area of "%s" as %s m2', (title, area) => {
+  const { mapping } = proposeMapping(
+    readSheet(utf8(`"${title}",,,,\nField,Date,Minutes,Honey bees,Bumblebees\nWeir,2031-05-04,10,3,1\n`)),
+  )
+  expect(mapping.constants?.area).toBe(area)
+  expect(parseMapping(mapping)).toEqual(mapping)
 })
