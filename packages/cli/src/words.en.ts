@@ -49,6 +49,7 @@ export const words: Words = {
   'cli/import/questions': 'Please decide (what is proposed will be used):',
   'cli/import/proposed': '{asks} Proposed: {proposed}.',
   'cli/import/becomes': 'What it becomes:',
+  'cli/yes': 'yes',
   'cli/import/accept': 'Accept these counts? (yes or no)',
   'cli/import/said-again': '{options}',
   'cli/import/not-yet':

@@ -37,24 +37,32 @@ async function firstAnswer(browser: Browser, served: Served): Promise<number> {
   return took
 }
 
-/** From a chosen blank to the new headline [ms], seen by the page itself. */
-async function changedBlank(page: Page, from: string, to: string): Promise<number> {
-  await page.getByRole('button', { name: /^Kinds:/u }).click()
-  return await page.evaluate(
-    async ([was, wanted]) => {
+/** Kinds ticked or unticked one after the other, each of which makes another question; back again, each was answered before. */
+const changes = ['honey bee', 'hover fly', 'small solitary bee', 'bumble bee']
+
+/** From a click in a blank to the new headline [ms], for each of several clicks, seen by the page itself. */
+async function changedBlanks(page: Page, kinds: readonly string[]): Promise<readonly number[]> {
+  return await page.evaluate(async (wanted) => {
+    const headline = (): string => document.querySelector('.answer h1')?.textContent ?? ''
+    const found: number[] = []
+    for (const kind of wanted) {
       const boxes = [...document.querySelectorAll<HTMLLabelElement>('.sheet label')]
-      const box = (text: string): HTMLInputElement | null | undefined =>
-        boxes.find((label) => label.textContent?.startsWith(text))?.querySelector('input')
+      const before = headline()
       const start = performance.now()
-      box(wanted)?.click()
-      await new Promise(requestAnimationFrame)
-      box(was)?.click()
-      while (document.querySelector('.answer h1')?.textContent?.startsWith(`${wanted}:`) !== true)
+      boxes
+        .find((label) => label.textContent?.startsWith(kind))
+        ?.querySelector('input')
+        ?.click()
+      while (headline() === before) {
+        if (performance.now() - start > 10_000) throw new Error(`nothing came of ${kind}: ${before}`)
         await new Promise(requestAnimationFrame)
-      return performance.now() - start
-    },
-    [from, to] as const,
-  )
+      }
+      found.push(performance.now() - start)
+      // What follows an answer, such as the list of what was asked, is over before the next click.
+      await new Promise((resolve) => setTimeout(resolve, 700))
+    }
+    return found
+  }, kinds)
 }
 
 /** Longest and middle time between two frames while the grid is scrolled from end to end [ms]. */
@@ -90,9 +98,9 @@ try {
   const page = await browser.newPage()
   await page.goto(questionAddress(small, 'what-differs', strips))
   await page.getByRole('heading', { level: 1 }).waitFor()
-  const anew = await changedBlank(page, 'bumble bee', 'honey bee')
-  await page.keyboard.press('Escape')
-  const kept = await changedBlank(page, 'honey bee', 'bumble bee')
+  await page.getByRole('button', { name: /^Kinds:/u }).click()
+  const anew = await changedBlanks(page, changes)
+  const kept = await changedBlanks(page, changes.toReversed())
   await end(small)
 
   writeFileSync(join(folder, 'large.csv'), largeSheet(100_000))
@@ -129,8 +137,8 @@ try {
       '| --- | --- | --- |',
       `| bytes before the first figure, packed | 250 KB | ${Math.round(results.firstBytes / 1000)} KB |`,
       `| from the address to the first answer of the demonstration (median of ${runs}) | 1000 ms | ${ms(results.firstAnswer)} |`,
-      `| a changed blank, worked out anew | 150 ms | ${ms(anew)} |`,
-      `| a changed blank, kept from before | 150 ms | ${ms(kept)} |`,
+      `| a changed blank, worked out anew: middle and longest of ${anew.length} clicks | 150 ms | ${ms(median(anew))}, ${ms(Math.max(...anew))} |`,
+      `| a changed blank, answered before: middle and longest of ${kept.length} clicks | 150 ms | ${ms(median(kept))}, ${ms(Math.max(...kept))} |`,
       `| frames while 100,000 counts are scrolled: middle, longest gap | 17 ms | ${ms(frames.middle)}, ${ms(frames.longest)} |`,
       '',
     ].join('\n'),

@@ -1,13 +1,27 @@
-// Pictures of the desk for the README: node tools/boot.mjs packages/desk/e2e/pictures.ts [FOLDER]   (docs/pictures unless said)
-// Made from the demonstration, in the Chromium of the machine, so that they show what is there now.
+// Pictures of the desk, made from the demonstration in the Chromium of the machine, so that they show what is there now.
+//
+//   npm run pictures                           those of the README, into docs/pictures
+//   npm run pictures -- --all FOLDER           every page and state, to be looked at
+//     --widths 390,1440  --looks light,dark  --language en|es  --only NAME,NAME
 import { mkdirSync, mkdtempSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
-import { chromium, type Page } from '@playwright/test'
+import { parseArgs } from 'node:util'
+import { type Browser, chromium, type Page } from '@playwright/test'
 import { chromiumPath } from './chromium.ts'
-import { makeDemonstration, questionAddress, type Served, serve } from './served.ts'
+import { states } from './every-state.ts'
+import { makeDemonstration, questionAddress, run, type Served, serve } from './served.ts'
 
-const to = process.argv[2] ?? join(import.meta.dirname, '..', '..', '..', 'docs', 'pictures')
+const { values } = parseArgs({
+  options: {
+    all: { type: 'string' },
+    widths: { type: 'string', default: '390,1440' },
+    looks: { type: 'string', default: 'light,dark' },
+    language: { type: 'string', default: 'en' },
+    only: { type: 'string' },
+  },
+})
+type Look = 'light' | 'dark'
 
 const strips = {
   kinds: ['bumble bee'],
@@ -23,8 +37,11 @@ Lower Sill,2033-07-19,10:40,10,67,130,8,25,many,5,2
 
 interface Picture {
   readonly name: string
+  readonly project: string
   readonly width: number
-  readonly look: 'light' | 'dark'
+  readonly look: Look
+  /** Whether all of the page is shown, or what a window shows of it. */
+  readonly whole: boolean
   readonly take: (page: Page, served: Served) => Promise<void>
 }
 
@@ -32,17 +49,18 @@ const open = (address: (served: Served) => string) => async (page: Page, served:
   await page.goto(address(served))
 }
 const answer = open((served) => questionAddress(served, 'what-differs', strips))
+const usual = { project: 'ostrel-vale.thrum', width: 1280, look: 'light', whole: true } as const
 
-const pictures: readonly Picture[] = [
-  { name: 'walk', width: 1280, look: 'light', take: open(({ address }) => address) },
-  { name: 'answer', width: 1280, look: 'light', take: answer },
-  { name: 'answer-dark', width: 1280, look: 'dark', take: answer },
-  { name: 'answer-phone', width: 390, look: 'light', take: answer },
-  { name: 'counts', width: 1280, look: 'light', take: open(({ address }) => address.replace('/#', '/counts#')) },
+const ofReadme: readonly Picture[] = [
+  { ...usual, name: 'walk', take: open(({ address }) => address) },
+  { ...usual, name: 'answer', take: answer },
+  { ...usual, name: 'answer-dark', look: 'dark', take: answer },
+  { ...usual, name: 'answer-phone', width: 390, take: answer },
+  { ...usual, name: 'counts', whole: false, take: open(({ address }) => address.replace('/#', '/counts#')) },
   {
+    ...usual,
     name: 'table',
-    width: 1280,
-    look: 'light',
+    whole: false,
     take: async (page, { address }) => {
       await page.goto(address.replace('/#', '/tables#'))
       await page.setInputFiles('input[type="file"]', { name: 'lower-sill.csv', mimeType: 'text/csv', buffer: Buffer.from(sheet) })
@@ -51,28 +69,57 @@ const pictures: readonly Picture[] = [
   },
 ]
 
+/** States whose page is as tall as the window. */
+const asTallAsTheWindow = ['counts', 'cell', 'evidence', 'no-counts', 'blank-open']
+
+function everyState(): readonly Picture[] {
+  const only = values.only?.split(',')
+  return states
+    .filter(({ name }) => only === undefined || only.includes(name))
+    .flatMap(({ name, project, open: take }) =>
+      values.widths.split(',').flatMap((width) =>
+        values.looks.split(',').map((look) => ({
+          name: `${name}-${width}-${look}`,
+          project,
+          width: Number(width),
+          look: look as Look,
+          whole: !asTallAsTheWindow.includes(name),
+          take,
+        })),
+      ),
+    )
+}
+
+async function takePicture(browser: Browser, served: Served, { name, width, look, whole, take }: Picture): Promise<void> {
+  const page = await browser.newPage({
+    viewport: { width, height: width < 600 ? 844 : 900 },
+    colorScheme: look,
+    reducedMotion: 'reduce',
+    locale: values.language,
+  })
+  await take(page, served)
+  await page.waitForTimeout(700)
+  await page.evaluate(() => document.fonts.ready)
+  await page.screenshot({ path: join(to, `${name}.png`), fullPage: whole })
+  process.stdout.write(`${name}.png\n`)
+  await page.close()
+}
+
+const to = values.all ?? join(import.meta.dirname, '..', '..', '..', 'docs', 'pictures')
+const pictures = values.all === undefined ? ofReadme : everyState()
 const folder = mkdtempSync(join(tmpdir(), 'thrum-pictures-'))
 try {
   mkdirSync(to, { recursive: true })
   await makeDemonstration(folder)
-  const served = await serve(folder, 'ostrel-vale.thrum')
+  await run(folder, 'new', 'empty.thrum')
   const browser = await chromium.launch({ executablePath: chromiumPath(), args: ['--no-sandbox'] })
-  for (const { name, width, look, take } of pictures) {
-    const page = await browser.newPage({
-      viewport: { width, height: width < 600 ? 844 : 900 },
-      colorScheme: look,
-      reducedMotion: 'reduce',
-    })
-    await take(page, served)
-    await page.waitForTimeout(700)
-    await page.evaluate(() => document.fonts.ready)
-    await page.screenshot({ path: join(to, `${name}.png`), fullPage: !['counts', 'table'].includes(name) })
-    process.stdout.write(`${name}.png\n`)
-    await page.close()
+  for (const project of new Set(pictures.map((own) => own.project))) {
+    const served = await serve(folder, project)
+    for (const picture of pictures.filter((own) => own.project === project)) await takePicture(browser, served, picture)
+    served.process.kill('SIGTERM')
+    await new Promise((resolve) => served.process.on('close', resolve))
   }
   await browser.close()
-  served.process.kill('SIGTERM')
-  await new Promise((resolve) => served.process.on('close', resolve))
 } finally {
   rmSync(folder, { recursive: true, force: true })
 }

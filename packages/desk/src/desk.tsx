@@ -4,6 +4,7 @@ import { Connected } from './frame/connection.tsx'
 import { Frame } from './frame/frame.tsx'
 import { readAsking } from './questions/asking.ts'
 import { QuestionsPage } from './questions/questions-page.tsx'
+import { Speaking } from './say/speaking.tsx'
 
 const root = createRootRoute({ component: Frame })
 export const questionsRoute = createRoute({
@@ -38,9 +39,11 @@ declare module '@tanstack/react-router' {
 export function Desk() {
   return (
     <QueryClientProvider client={queries}>
-      <Connected>
-        <RouterProvider router={router} />
-      </Connected>
+      <Speaking>
+        <Connected>
+          <RouterProvider router={router} />
+        </Connected>
+      </Speaking>
     </QueryClientProvider>
   )
 }

@@ -16,6 +16,7 @@ import { createListeners } from './routes/listeners.ts'
 import { projectRoutes } from './routes/project-routes.ts'
 import { streamRoutes } from './routes/stream-routes.ts'
 import { tableRoutes } from './routes/table-routes.ts'
+import { wordsRoutes } from './routes/words-routes.ts'
 import { serveDesk, usualDesk } from './static/desk-files.ts'
 import { createTableShelf } from './tables/table-shelf.ts'
 import { type ProjectThread, startProjectThread } from './thread/project-thread.ts'
@@ -40,7 +41,7 @@ export interface Server {
   close(): Promise<void>
 }
 
-const routes = [projectRoutes, askRoutes, countsRoutes, tableRoutes, streamRoutes]
+const routes = [projectRoutes, askRoutes, countsRoutes, tableRoutes, streamRoutes, wordsRoutes]
 
 /** Looks for facts that came, by whoever. */
 async function look(thread: ProjectThread): Promise<StreamEvent | null> {

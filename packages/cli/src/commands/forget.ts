@@ -1,6 +1,7 @@
 import { type ForgetPlan, type Forgettable, type Forgotten, forget, forgettable, offerForget } from '@thrum/host'
 import { type Saying, saying, ThrumError } from '@thrum/model/ground'
 import { withTexts, wrap } from '@thrum/report'
+import { isAgreed } from '../terminal/agreed.ts'
 import { single } from '../terminal/arguments.ts'
 import type { Terminal } from '../terminal/terminal.ts'
 import type { Command } from './command.ts'
@@ -41,8 +42,7 @@ function done(name: string, plan: ForgetPlan, { added, filesDropped, copies, cop
 async function isAccepted(accept: boolean, terminal: Terminal): Promise<boolean> {
   if (accept) return true
   if (!terminal.isInteractive) return false
-  const reply = await terminal.ask(`\n${terminal.say(saying('cli/forget/accept'))} `)
-  return /^(y|yes)$/iu.test(reply.trim())
+  return await isAgreed(terminal, saying('cli/forget/accept'))
 }
 
 function isForgettable(what: string): what is Forgettable {

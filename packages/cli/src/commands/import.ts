@@ -14,6 +14,7 @@ import {
 } from '@thrum/host'
 import { type Saying, saying, ThrumError } from '@thrum/model/ground'
 import { commandWord, withTexts, wrap } from '@thrum/report'
+import { isAgreed } from '../terminal/agreed.ts'
 import { type Arguments, single, typedName } from '../terminal/arguments.ts'
 import type { Terminal } from '../terminal/terminal.ts'
 import type { Command, ExitCode } from './command.ts'
@@ -102,8 +103,7 @@ function show(
 async function isAccepted(given: Arguments, terminal: Terminal, isMended: boolean): Promise<boolean> {
   if (given.flags.has('accept')) return true
   if (!terminal.isInteractive) return false
-  const reply = await terminal.ask(`\n${terminal.say(saying(isMended ? 'cli/mended/accept' : 'cli/import/accept'))} `)
-  return /^(y|yes)$/iu.test(reply.trim())
+  return await isAgreed(terminal, saying(isMended ? 'cli/mended/accept' : 'cli/import/accept'))
 }
 
 /** Brings what was offered: the sentence that says what was done. */

@@ -1,7 +1,7 @@
 import { shortened } from '@thrum/exchange'
 import { openProject, settleCell, type ToSettle, whatWaits } from '@thrum/host'
 import { type Saying, saying, ThrumError } from '@thrum/model/ground'
-import { withTexts, wrap } from '@thrum/report'
+import { columnsOf, withTexts, wrap } from '@thrum/report'
 import type { Arguments } from '../terminal/arguments.ts'
 import type { Terminal } from '../terminal/terminal.ts'
 import type { Command } from './command.ts'
@@ -11,10 +11,17 @@ import { whichProject } from './which-project.ts'
 /** Cells told one by one; of more, the number is said. The machine form has all of them. */
 const mostTold = 50
 
-/** Characters of a column's or kind's name that are told: a longer one is known by its beginning, when it is typed too. */
-const longestName = 60
+/** Columns that a name of a column or kind may take: a longer one is known by its beginning, when it is typed too. */
+const widestName = 60
 
-const named = <T extends { readonly column: string }>(cell: T): T => ({ ...cell, column: shortened(cell.column, longestName) })
+function beginning(name: string): string {
+  if (columnsOf(name) <= widestName) return name
+  let most = widestName
+  while (columnsOf(shortened(name, most)) > widestName) most--
+  return shortened(name, most)
+}
+
+const named = <T extends { readonly column: string }>(cell: T): T => ({ ...cell, column: beginning(cell.column) })
 
 function print(terminal: Terminal, sentence: Saying, indent = ''): void {
   for (const line of wrap(terminal.say(sentence), indent, indent === '' ? '' : '    ')) terminal.print(line)

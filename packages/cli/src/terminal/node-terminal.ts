@@ -2,7 +2,7 @@ import { createInterface } from 'node:readline/promises'
 import type { Progress } from '@thrum/model/ground'
 import { saying, ThrumError } from '@thrum/model/ground'
 import { pageWidth } from '@thrum/report'
-import { allWords, jsonText, speaker, type Terminal } from './terminal.ts'
+import { allWords, jsonText, personsLanguage, speaker, type Terminal } from './terminal.ts'
 
 /** Progress is told from the second second on, at most five times a second. */
 const quietFor = 1000
@@ -48,7 +48,8 @@ function fitPage(): void {
 export function nodeTerminal(isJson: boolean, called?: string): Terminal {
   goOnWithoutReader()
   fitPage()
-  const say = speaker(called)
+  // Programs read the machine form: it says the same in every country.
+  const say = speaker(called, isJson ? 'en' : personsLanguage(process.env))
   const stop = new AbortController()
   let waiting: (() => void) | null = null
   let isEnding = false

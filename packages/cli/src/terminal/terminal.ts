@@ -1,8 +1,9 @@
-import { english } from '@thrum/host'
-import { type LongWork, type Saying, type SayingValue, ThrumError } from '@thrum/model/ground'
-import { createSpeaker, type Speaker, withTexts, wrap } from '@thrum/report'
-import { words as serverWords } from '@thrum/server/words'
+import { english, spanish } from '@thrum/host'
+import { type LongWork, type Saying, type SayingValue, ThrumError, type Words } from '@thrum/model/ground'
+import { createSpeaker, type Language, type Speaker, spokenLanguage, withTexts, wrap } from '@thrum/report'
+import { words as serverWords, wordsEs as serverWordsEs } from '@thrum/server/words'
 import { words } from '../words.en.ts'
+import { words as wordsEs } from '../words.es.ts'
 
 /** What a command is handed: where to speak, in which form, and how it is stopped. */
 export interface Terminal {
@@ -24,11 +25,23 @@ export interface Terminal {
   untilStopped(): Promise<void>
 }
 
-/** Words of everything this program can say. */
-export const allWords = { ...english, ...serverWords, ...words }
+/** Words of everything this program can say, by language. */
+export const wordsIn: { readonly [language in Language]: Words } = {
+  en: { ...english, ...serverWords, ...words },
+  es: { ...spanish, ...serverWordsEs, ...wordsEs },
+}
 
-/** Characters of one name, cell or list that are printed: beyond them nobody reads. The machine form has the values whole. */
-const longestPrinted = 1_000
+/** The ids of everything that can be said are those of the English words. */
+export const allWords = wordsIn.en
+
+/** The language of the person: THRUM_LANGUAGE, else that of the system. */
+export function personsLanguage(environment: { readonly [name: string]: string | undefined }): Language {
+  const said = ['THRUM_LANGUAGE', 'LC_ALL', 'LC_MESSAGES', 'LANG'].map((name) => environment[name] ?? '')
+  return spokenLanguage(said.filter((own) => own !== '').slice(0, 1))
+}
+
+/** What is printed of one name, cell or list: beyond that nobody reads. The machine form has the values whole. */
+const mostPrinted = { longest: 1_000, longestWord: 300 }
 
 /** Commands stand at the start of a line, alone or behind four blanks. */
 const commandsIn = /^( {4})?thrum (?=[a-z])/gmu
@@ -36,10 +49,11 @@ const commandsIn = /^( {4})?thrum (?=[a-z])/gmu
 const plainName = /^[\w./\\:~-]+$/u
 
 /** A speaker that writes commands as the program was called (`./thrum`), so that they can be copied as they stand. */
-export function speaker(called = 'thrum'): Speaker {
-  if (called === 'thrum' || !plainName.test(called)) return createSpeaker(allWords, 'en', longestPrinted)
-  const told = Object.entries(allWords).map(([id, text]) => [id, text.replace(commandsIn, `$1${called} `)])
-  return createSpeaker(Object.fromEntries(told), 'en', longestPrinted)
+export function speaker(called = 'thrum', language: Language = 'en'): Speaker {
+  const own = wordsIn[language]
+  if (called === 'thrum' || !plainName.test(called)) return createSpeaker(own, language, mostPrinted)
+  const told = Object.entries(own).map(([id, text]) => [id, text.replace(commandsIn, `$1${called} `)])
+  return createSpeaker(Object.fromEntries(told), language, mostPrinted)
 }
 
 /** The values of an error as a person types them: options with their dashes as they are typed. */

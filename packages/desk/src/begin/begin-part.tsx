@@ -4,7 +4,7 @@ import type { ProjectTold } from '@thrum/server/api'
 import { type FormEvent, useState } from 'react'
 import { send } from '../door/request.ts'
 import { Trouble } from '../frame/trouble.tsx'
-import { useSay } from '../say/speaker.tsx'
+import { useSay } from '../say/say.ts'
 
 interface FieldTyped {
   readonly field: string

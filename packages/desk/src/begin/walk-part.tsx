@@ -5,7 +5,7 @@ import { get } from '../door/request.ts'
 import type { Asking } from '../door/shapes.ts'
 import { readAsking } from '../questions/asking.ts'
 import { Verdict } from '../questions/verdict.tsx'
-import { useSay } from '../say/speaker.tsx'
+import { useSay } from '../say/say.ts'
 
 interface Stop extends Asking {
   readonly verdict: NonNullable<Answer['verdict']>

@@ -3,7 +3,7 @@ import type { HistoryTold } from '@thrum/server/api'
 import { type FormEvent, useEffect, useRef, useState } from 'react'
 import { get, send } from '../door/request.ts'
 import { Trouble } from '../frame/trouble.tsx'
-import { useSay } from '../say/speaker.tsx'
+import { useSay } from '../say/say.ts'
 
 /** A cell of the grid that a person opened. */
 export interface OpenCell {

@@ -1,7 +1,7 @@
 import { Link, useSearch } from '@tanstack/react-router'
 import { useState } from 'react'
 import { useProject } from '../door/project.ts'
-import { useSay } from '../say/speaker.tsx'
+import { useSay } from '../say/say.ts'
 import { CellPart, type OpenCell } from './cell-part.tsx'
 import type { Filter } from './filters.ts'
 import { FiltersPart } from './filters-part.tsx'

@@ -1,5 +1,5 @@
 import { type FormEvent, useState } from 'react'
-import { useSay } from '../say/speaker.tsx'
+import { useSay } from '../say/say.ts'
 import { type Filter, filterText, type How, hows } from './filters.ts'
 
 /** Conditions on the rows that are shown, one after the other. */

@@ -2,7 +2,7 @@ import { plainText } from '@thrum/report'
 import type { CountsPage } from '@thrum/server/api'
 import { type KeyboardEvent, useEffect, useMemo, useRef, useState } from 'react'
 import { Trouble } from '../frame/trouble.tsx'
-import { type Say, useSay } from '../say/speaker.tsx'
+import { type Say, useSay } from '../say/say.ts'
 import type { OpenCell } from './cell-part.tsx'
 import { type CountsAsked, pageRows, useCounts } from './counts-data.ts'
 
@@ -31,10 +31,10 @@ const isNumber = (type: string): boolean => type === 'number' || type === 'tally
 const lineOf = (page: CountsPage | undefined, at: number): string => (page === undefined ? '…' : String(page.lines[at] ?? ''))
 
 /** Room for each column [rem], by what stands in the first rows: the same for every row, so that columns stand below each other. */
-function layOut(columns: CountsPage['columns'] | undefined): { readonly template: string; readonly width: string } {
+function layOut(columns: CountsPage['columns'] | undefined, say: Say): { readonly template: string; readonly width: string } {
   const widths = (columns ?? []).map(({ title, unit, values }) => {
     const longest = values.slice(0, 60).reduce<number>((most, value) => Math.max(most, String(value ?? '').length), 0)
-    return Math.min(16, 1.4 + 0.5 * Math.max(longest, title.length + (unit?.length ?? 0) + 1))
+    return Math.min(16, 1.4 + 0.5 * Math.max(longest, say.cell(title).length + (unit?.length ?? 0) + 1))
   })
   return {
     template: `${lineRoom}rem ${widths.map((room) => `minmax(${room}rem, ${room}fr)`).join(' ')}`,
@@ -69,8 +69,8 @@ export function Grid({
   const columns = known?.columns
 
   useEffect(() => {
-    if (columns !== undefined) onColumns(columns.map(({ name, title }) => ({ name, title })))
-  }, [columns, onColumns])
+    if (columns !== undefined) onColumns(columns.map(({ name, title }) => ({ name, title: say.cell(title) })))
+  }, [columns, onColumns, say])
   useEffect(() => {
     const element = scroller.current
     if (element === null) return
@@ -110,7 +110,7 @@ export function Grid({
       row: page.rows[at] ?? '',
       line: lineOf(page, at),
       column: own.name,
-      title: own.title,
+      title: say.cell(own.title),
       value: cellText(page, at, column, say),
     })
   }
@@ -134,7 +134,7 @@ export function Grid({
     } else if (event.key === 'Enter') open(row, column)
   }
 
-  const { template, width } = useMemo(() => layOut(columns), [columns])
+  const { template, width } = useMemo(() => layOut(columns, say), [columns, say])
   const rows = Array.from({ length: Math.max(0, Math.min(total, first + count) - first) }, (_, k) => first + k)
   return (
     <>
@@ -164,7 +164,7 @@ export function Grid({
           <span role="columnheader">{say('counts/line')}</span>
           {columns?.map(({ name, title, unit, type }) => (
             <span role="columnheader" key={name} className={isNumber(type) ? 'number' : 'text'}>
-              {title}
+              {say.cell(title)}
               {unit === null ? null : <span className="note"> {unit}</span>}
             </span>
           ))}

@@ -1,26 +1,23 @@
+import type { Failure } from '@thrum/server/api'
 import { key } from './key.ts'
 
 /** What the server refused, or that it could not be reached: with what to do. */
 export class DoorError extends Error {
   readonly code: string
+  readonly values: Failure['values']
   readonly remedy: string
 
-  constructor(code: string, text: string, remedy: string) {
+  constructor({ code, values, text, remedy }: Failure) {
     super(text)
     this.code = code
+    this.values = values
     this.remedy = remedy
   }
 }
 
-interface Told {
-  readonly code?: string
-  readonly text?: string
-  readonly remedy?: string
-}
-
 async function refusal(reply: Response): Promise<DoorError> {
-  const told: Told = await reply.json().catch(() => ({}))
-  return new DoorError(told.code ?? `status-${reply.status}`, told.text ?? reply.statusText, told.remedy ?? '')
+  const told: Partial<Failure> = await reply.json().catch(() => ({}))
+  return new DoorError({ code: `status-${reply.status}`, values: {}, text: reply.statusText, remedy: '', ...told })
 }
 
 /** One request to the server of this page. @throws DoorError; `gone` where the server cannot be reached */
@@ -30,7 +27,7 @@ export async function request(path: string, options: RequestInit = {}): Promise<
     reply = await fetch(`/api/${path}`, { ...options, headers: { ...options.headers, 'x-thrum-token': key() } })
   } catch (error) {
     if (error instanceof DOMException && error.name === 'AbortError') throw error
-    throw new DoorError('gone', '', '')
+    throw new DoorError({ code: 'gone', values: {}, text: '', remedy: '' })
   }
   if (!reply.ok) throw await refusal(reply)
   return reply

@@ -1,7 +1,8 @@
 import { Link, Outlet } from '@tanstack/react-router'
 import { useProject } from '../door/project.ts'
-import { useSay } from '../say/speaker.tsx'
+import { useSay } from '../say/say.ts'
 import { useConnection } from './connection.tsx'
+import { LanguageSwitch } from './language-switch.tsx'
 import { choose, useLook } from './look.ts'
 
 const pages = [
@@ -70,7 +71,10 @@ export function Frame() {
             ? ''
             : say('whose', { title: project.title, counts: project.counts, digest: project.digest.slice(0, 8) })}
         </p>
-        <LookSwitch />
+        <p className="switches">
+          <LanguageSwitch />
+          <LookSwitch />
+        </p>
       </header>
       <Standing />
       <main id="page" tabIndex={-1}>

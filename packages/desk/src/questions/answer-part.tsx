@@ -1,7 +1,7 @@
 import type { Answer } from '@thrum/model'
 import type { Saying } from '@thrum/model/ground'
 import type { Asking } from '../door/shapes.ts'
-import { useSay } from '../say/speaker.tsx'
+import { useSay } from '../say/say.ts'
 import { Cautions } from './cautions.tsx'
 import { Drawing } from './drawing.tsx'
 import { EstimatesPart } from './estimates-part.tsx'

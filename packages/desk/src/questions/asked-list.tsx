@@ -1,7 +1,8 @@
 import { Link } from '@tanstack/react-router'
+import { dayLocale } from '@thrum/report'
 import { useAsked } from '../door/project.ts'
 import type { AskedTold } from '../door/shapes.ts'
-import { useSay } from '../say/speaker.tsx'
+import { useSay } from '../say/say.ts'
 import { readAsking } from './asking.ts'
 import { askedOptions } from './same-asking.ts'
 
@@ -16,7 +17,7 @@ function toldShortly({ options }: AskedTold): string {
 
 function One({ own }: { readonly own: AskedTold }) {
   const say = useSay()
-  const when = new Intl.DateTimeFormat(say.language === 'en' ? 'en-GB' : say.language, { dateStyle: 'medium' })
+  const when = new Intl.DateTimeFormat(dayLocale(say.language), { dateStyle: 'medium' })
   return (
     <li>
       <Link to="/" search={readAsking({ q: own.question, o: askedOptions(own) })}>

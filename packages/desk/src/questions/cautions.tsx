@@ -1,6 +1,6 @@
 import { Link } from '@tanstack/react-router'
 import type { Answer, Caution } from '@thrum/model'
-import { useSay } from '../say/speaker.tsx'
+import { useSay } from '../say/say.ts'
 
 function One({ caution, selected }: { readonly caution: Caution; readonly selected: number }) {
   const say = useSay()

@@ -1,5 +1,6 @@
+import { dayLocale } from '@thrum/report'
 import { useId, useState } from 'react'
-import { useSay } from '../say/speaker.tsx'
+import { useSay } from '../say/say.ts'
 import { Blank } from './blank.tsx'
 
 export interface Choice {
@@ -179,7 +180,7 @@ export function Day({
     chosen === undefined
       ? none
       : say('blank/since/on', {
-          day: new Intl.DateTimeFormat(say.language === 'en' ? 'en-GB' : say.language, {
+          day: new Intl.DateTimeFormat(dayLocale(say.language), {
             dateStyle: 'long',
             timeZone: 'UTC',
           }).format(new Date(chosen)),

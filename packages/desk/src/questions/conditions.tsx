@@ -1,5 +1,5 @@
 import { type FormEvent, useState } from 'react'
-import { useSay } from '../say/speaker.tsx'
+import { useSay } from '../say/say.ts'
 import { Blank } from './blank.tsx'
 
 /** A blank filled with conditions that counts have to fulfil, such as `observer=walker 1` or `date>=2032-07-01`. */

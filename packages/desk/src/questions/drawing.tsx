@@ -1,9 +1,10 @@
 import type { Figure } from '@thrum/model'
 import { drawFigure, figureMargin } from '@thrum/report'
-import { useEffect, useRef, useState } from 'react'
+import { type KeyboardEvent, type PointerEvent, useEffect, useLayoutEffect, useMemo, useRef, useState } from 'react'
 import { useLook } from '../frame/look.ts'
-import { Scroll } from '../frame/scroll.tsx'
-import { speaker, useSay } from '../say/speaker.tsx'
+import { useSay } from '../say/say.ts'
+import { type FigureMark, markAt, markByKey, takeMarks } from './figure-marks.ts'
+import { TableOfFigure } from './table-of-figure.tsx'
 
 /** Width of an element in steps, so that a drawing is not made anew for every pixel. */
 function useWidth(): readonly [(element: HTMLElement | null) => void, number] {
@@ -18,46 +19,72 @@ function useWidth(): readonly [(element: HTMLElement | null) => void, number] {
   return [place, width]
 }
 
+/** Room of what is told of a mark [px]. */
+const toldRoom = 260
+
+/** What the mark in hand stands for, beside it. */
+function MarkTold({ mark, within }: { readonly mark: FigureMark; readonly within: HTMLElement }) {
+  const { left, bottom, width } = mark.element.getBoundingClientRect()
+  const own = within.getBoundingClientRect()
+  const middle = left + width / 2 - own.left
+  const place = Math.max(0, Math.min(own.width - toldRoom, middle - toldRoom / 2))
+  return (
+    <p className="mark-told" role="status" style={{ left: place, top: bottom - own.top + 6, maxWidth: toldRoom }}>
+      {mark.told}
+    </p>
+  )
+}
+
+/** A drawing whose marks tell what they stand for: to the pointer, to a finger, and to the keys. */
 function Drawn({ figure, width }: { readonly figure: Figure; readonly width: number }) {
   const say = useSay()
   const theme = useLook()
   const place = useRef<HTMLDivElement>(null)
-  const { svg, table, alt } = drawFigure(figure, { say: speaker, theme, width })
-  useEffect(() => {
+  const [marks, setMarks] = useState<readonly FigureMark[]>([])
+  const [at, setAt] = useState<number | null>(null)
+  const { speaker } = say
+  const { svg, table, alt } = useMemo(() => drawFigure(figure, { say: speaker, theme, width }), [figure, speaker, theme, width])
+  // Before the page is painted, so that no moment shows a figure without its drawing.
+  useLayoutEffect(() => {
     // Read as a document of its own kind: markup in a name stays text.
     const read = new DOMParser().parseFromString(svg, 'image/svg+xml').documentElement
-    place.current?.replaceChildren(document.importNode(read, true))
+    const drawing = document.importNode(read, true)
+    setMarks(takeMarks(drawing))
+    setAt(null)
+    place.current?.replaceChildren(drawing)
   }, [svg])
+  useEffect(() => {
+    const element = at === null ? undefined : marks[at]?.element
+    element?.classList.add('in-hand')
+    return () => element?.classList.remove('in-hand')
+  }, [at, marks])
+  const point = ({ clientX, clientY }: PointerEvent): void => setAt(markAt(marks, figure.kind, clientX, clientY))
+  const onKey = (event: KeyboardEvent): void => {
+    const to = markByKey(event.key, at, marks.length)
+    if (to === undefined || marks.length === 0) return
+    event.preventDefault()
+    setAt(to)
+  }
+  const mark = at === null ? undefined : marks[at]
   return (
     <>
-      <div ref={place} className="drawing" role="img" aria-label={alt} />
-      <details className="table-view">
-        <summary>{say('figure/table')}</summary>
-        <Scroll label={say('figure/table')}>
-          <table>
-            <thead>
-              <tr>
-                {table.head.map((cell) => (
-                  <th scope="col" key={cell}>
-                    {cell}
-                  </th>
-                ))}
-              </tr>
-            </thead>
-            <tbody>
-              {table.rows.map((row, line) => (
-                // biome-ignore lint/suspicious/noArrayIndexKey: a row of a table of numbers has no other name than its place
-                <tr key={line}>
-                  {row.map((cell, k) => (
-                    // biome-ignore lint/suspicious/noArrayIndexKey: a cell has no other name than its column
-                    <td key={k}>{cell}</td>
-                  ))}
-                </tr>
-              ))}
-            </tbody>
-          </table>
-        </Scroll>
-      </details>
+      {/* biome-ignore lint/a11y/useSemanticElements: a fieldset holds what is filled in, and this is looked at */}
+      <div
+        className="marked"
+        role="group"
+        aria-label={say('figure/marks', { marks: marks.length })}
+        // biome-ignore lint/a11y/noNoninteractiveTabindex: the marks are gone through by keys
+        tabIndex={0}
+        onPointerMove={point}
+        onPointerDown={point}
+        onPointerLeave={() => setAt(null)}
+        onKeyDown={onKey}
+        onBlur={() => setAt(null)}
+      >
+        <div ref={place} className="drawing" role="img" aria-label={alt} />
+        {mark === undefined || place.current === null ? null : <MarkTold mark={mark} within={place.current} />}
+      </div>
+      <TableOfFigure table={table} />
     </>
   )
 }

@@ -1,7 +1,7 @@
 import type { Estimate } from '@thrum/model'
 import { Scroll } from '../frame/scroll.tsx'
-import { useSay } from '../say/speaker.tsx'
-import { intervalWords, valueWords } from './value-words.ts'
+import { useSay } from '../say/say.ts'
+import { estimateWords, intervalWords } from './value-words.ts'
 
 /** Every number of an answer, by its unit. */
 export function EstimatesPart({ estimates }: { readonly estimates: readonly Estimate[] }) {
@@ -28,7 +28,7 @@ export function EstimatesPart({ estimates }: { readonly estimates: readonly Esti
               {rows.map((own) => (
                 <tr key={own.id} className={own.role}>
                   <th scope="row">{say.saying(own.label)}</th>
-                  <td>{valueWords(own, say)}</td>
+                  <td>{estimateWords(own, say)}</td>
                   <td>{intervalWords(own, say)}</td>
                   <td>{say(`counts/${own.counts.replaceAll(' ', '-')}`, { n: own.n })}</td>
                   <td>{say.saying(own.method)}</td>

@@ -1,5 +1,5 @@
 import type { Answer } from '@thrum/model'
-import { useSay } from '../say/speaker.tsx'
+import { useSay } from '../say/say.ts'
 
 /** How it was worked out: choices, equation, checks and sources. */
 export function MethodPart({ answer }: { readonly answer: Answer }) {

@@ -1,7 +1,7 @@
 import type { ProjectTold } from '@thrum/server/api'
 import type { ReactNode } from 'react'
 import type { Options } from '../door/shapes.ts'
-import { useSay } from '../say/speaker.tsx'
+import { useSay } from '../say/say.ts'
 import { type AskingSearch, type QuestionName, questions, withOption } from './asking.ts'
 import { type Choice, Day, NumberAbove, OneOf, SomeOf } from './choices.tsx'
 import { Conditions } from './conditions.tsx'

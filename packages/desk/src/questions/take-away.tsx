@@ -5,7 +5,7 @@ import { download, send } from '../door/request.ts'
 import type { Asking } from '../door/shapes.ts'
 import { useLook } from '../frame/look.ts'
 import { Trouble } from '../frame/trouble.tsx'
-import { useSay } from '../say/speaker.tsx'
+import { useSay } from '../say/say.ts'
 import { isSameAsking } from './same-asking.ts'
 
 /** Taking an answer away: its receipt, its figure; and pinning it. */
@@ -33,7 +33,9 @@ export function TakeAway({ asking }: { readonly asking: Asking }) {
         <button
           type="button"
           key={format}
-          onClick={() => take(download('figure', { ...asking, look, format }, `${asking.question}.${format}`))}
+          onClick={() =>
+            take(download('figure', { ...asking, look, language: say.language, format }, `${asking.question}.${format}`))
+          }
         >
           {say(`take/${format}`)}
         </button>

@@ -1,5 +1,5 @@
 import type { Answer } from '@thrum/model'
-import { useSay } from '../say/speaker.tsx'
+import { useSay } from '../say/say.ts'
 
 /** Each verdict has a shape of its own, so that nothing hangs on colour: drawn on a square of 20. */
 const shapes: { readonly [verdict in NonNullable<Answer['verdict']>]: string } = {

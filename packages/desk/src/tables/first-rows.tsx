@@ -1,6 +1,6 @@
 import type { OfferTold } from '@thrum/server/api'
 import { Scroll } from '../frame/scroll.tsx'
-import { useSay } from '../say/speaker.tsx'
+import { useSay } from '../say/say.ts'
 
 /** The first rows: as they were written, and what each becomes. */
 export function FirstRows({ rows }: { readonly rows: OfferTold['preview'] }) {

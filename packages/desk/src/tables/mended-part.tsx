@@ -1,5 +1,5 @@
 import type { MendedTold } from '@thrum/server/api'
-import { useSay } from '../say/speaker.tsx'
+import { useSay } from '../say/say.ts'
 
 /** Differences that are listed; the rest is counted. */
 const mostListed = 20

@@ -4,7 +4,7 @@ import type { BroughtTold, OfferTold } from '@thrum/server/api'
 import { type DragEvent, useState } from 'react'
 import { request, send } from '../door/request.ts'
 import { Trouble } from '../frame/trouble.tsx'
-import { useSay } from '../say/speaker.tsx'
+import { useSay } from '../say/say.ts'
 import { OfferPart } from './offer-part.tsx'
 
 type State =

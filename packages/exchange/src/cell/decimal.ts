@@ -122,6 +122,7 @@ export function readMeasure(written: string, habit: DecimalHabit, unit: string |
     return { kind: 'waiting', written, because: 'exchange/cell/point-or-thousands', proposed: String(parsed.likely) }
   if (about) return { kind: 'approximate', written, value: parsed.value, because: 'exchange/cell/about' }
   if (parsed.shown) return { kind: 'number', written, value: parsed.value, because: 'exchange/cell/thousands' }
+  if (sign === '°') return { kind: 'number', written, value: parsed.value, because: 'exchange/cell/bare-degree' }
   return isPlainly(body, parsed.value)
     ? { kind: 'number', written, value: parsed.value }
     : { kind: 'number', written, value: parsed.value, because: 'exchange/cell/read-as' }

@@ -21,12 +21,19 @@ export interface ColumnLook {
   readonly whole: boolean
   /** True where every number is 0 or 1. */
   readonly zeroOne: boolean
+  /** True where the cells say yes and no, and nothing else. */
+  readonly yesOrNo: boolean
   readonly dashes: boolean
   readonly zeros: boolean
   readonly longest: number
 }
 
 const mostLookedAt = 2_000
+
+/** Yes and no in the languages of the header words. */
+const yesWords = /^(?:y|yes|j|ja|si|sí|oui)$/iu
+const noWords = /^(?:n|no|nein|nej|non)$/iu
+const isYesOrNo = (text: string): boolean => yesWords.test(text.trim()) || noWords.test(text.trim())
 
 export function lookAtColumn({ codes, dictionary }: TextColumn): ColumnLook {
   const texts = dictionary.slice(0, mostLookedAt)
@@ -66,6 +73,7 @@ export function lookAtColumn({ codes, dictionary }: TextColumn): ColumnLook {
     largest: values.reduce((high, value) => Math.max(high, value), Number.NEGATIVE_INFINITY),
     whole: values.every(Number.isInteger),
     zeroOne: values.length > 0 && values.length === words.length && values.every((value) => value === 0 || value === 1),
+    yesOrNo: [yesWords, noWords].every((own) => texts.some((text) => own.test(text.trim()))) && texts.every(isYesOrNo),
     dashes: dictionary.some((text) => /^\s*[-–—]+\s*$/u.test(text)),
     zeros: dictionary.some((text) => /^\s*0\s*$/u.test(text)),
     longest: texts.reduce((longest, text) => Math.max(longest, text.length), 0),

@@ -79,14 +79,15 @@ function asTally(header: string, look: ColumnLook): Guess | null {
   return guess('tally', 'insect', header)
 }
 
-function fromValues(header: string, look: ColumnLook, rows: number): Guess {
+function fromValues(header: string, look: ColumnLook, rows: number, isOfInsects: boolean): Guess {
   if (look.filled === 0) return guess('ignore', 'empty', header)
   if (look.zeroOne && presenceWords.test(headerWords(header))) return guess('ignore', 'presence', header, 'presence')
   if (look.dates > 0.9) return guess('date', 'dates', header)
+  if (look.yesOrNo && !isOfInsects) return guess('factor', 'yes-or-no', header)
   const repeated = look.distinct >= 2 && look.distinct <= 30 && look.distinct <= look.filled / 2
   if (repeated) return guess('factor', 'repeated', header)
   if (look.numbers < 0.2 && look.longest > 12 && look.filled < rows) return guess('note', 'free-text', header)
-  return guess('ignore', 'unknown', header, look.counts > 0.9 && look.whole ? 'unknown-counts' : 'unknown')
+  return guess('ignore', 'unknown', header, look.numbers > 0.9 && look.whole ? 'unknown-counts' : 'unknown')
 }
 
 /** The column of kinds of a long table, with that of numbers: null where the table is wide. */
@@ -136,12 +137,12 @@ export function proposeRoles(sheet: Sheet): { readonly shape: 'wide' | 'long'; r
     }
     found ??= fromHeader(header, look, sheet.rows)
     if (found === null && long === null && insect !== null) found = asTally(header, look)
-    found ??= fromValues(header, look, sheet.rows)
+    found ??= fromValues(header, look, sheet.rows, insect !== null)
     const oneOfMany =
       long !== null &&
       ((found.as === 'key' && look.distinct > sheet.rows * 0.9) || (found.as === 'start' && look.distinct > sheet.rows * 0.2))
     if (oneOfMany) found = guess('ignore', 'of-single-rows', header)
-    if (isSingleRole(found.as) && taken.has(found.as)) found = { ...fromValues(header, look, sheet.rows) }
+    if (isSingleRole(found.as) && taken.has(found.as)) found = { ...fromValues(header, look, sheet.rows, insect !== null) }
     if (isSingleRole(found.as) && taken.has(found.as)) found = guess('ignore', 'second-of-role', header)
     taken.add(found.as)
     return { header, look, insect, as: found.as, because: found.because, asks: found.asks ?? null }

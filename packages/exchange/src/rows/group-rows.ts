@@ -25,18 +25,17 @@ function keyParts(mapping: Mapping, texts: readonly TextSource[], watch: readonl
     if (number === undefined) return null
     return distinctValues(number.source)
   }
-  const asked = mapping.key
-  if (asked === undefined) {
-    const usual = usualKey.flatMap((role) => part(role) ?? [])
-    if (usual.length === 0) throw new ThrumError('exchange/mapping/no-key')
-    return usual
-  }
-  return asked.map((name) => {
-    const found = part(name)
-    if (found === null)
+  // A column without a word in it is mapped all the same; it tells no watches apart.
+  const isMapped = (name: string): boolean => mapping.columns.some(({ header, as }) => header === name || as === name)
+  const asked = mapping.key ?? usualKey.filter((role) => part(role) !== null)
+  const found = asked.flatMap((name) => {
+    const own = part(name)
+    if (own === null && !isMapped(name))
       throw new ThrumError('exchange/mapping/key-unknown', { name, roles: [...textRoles, 'date', 'start'].join(', ') })
-    return found
+    return own ?? []
   })
+  if (found.length === 0) throw new ThrumError('exchange/mapping/no-key')
+  return found
 }
 
 /** Numbers, or the text where there is none, as codes: two ways of writing one date are one watch. */

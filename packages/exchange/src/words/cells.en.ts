@@ -8,6 +8,7 @@ export const cellWords: Words = {
   'exchange/cell/remark': 'with a remark beside it, so taken as approximate',
   'exchange/cell/none-word': 'a word for none',
   'exchange/cell/read-as': 'the same number, written otherwise',
+  'exchange/cell/bare-degree': 'degrees, of the scale of its column',
   'exchange/cell/other-unit': 'it names another unit than its column has',
   'exchange/cell/time-left-out': 'the day; the time beside it is not taken',
   'exchange/cell/date-left-out': 'the time; the day beside it is not taken',

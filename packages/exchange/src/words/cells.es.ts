@@ -8,6 +8,7 @@ export const cellWords: Words = {
   'exchange/cell/remark': 'con una observación escrita al lado, así que se toma como aproximado',
   'exchange/cell/none-word': 'una palabra que significa ninguno',
   'exchange/cell/read-as': 'el mismo número, escrito de otro modo',
+  'exchange/cell/bare-degree': 'grados, en la escala de su columna',
   'exchange/cell/other-unit': 'nombra una unidad distinta de la de su columna',
   'exchange/cell/time-left-out': 'el día; la hora que está al lado no se toma',
   'exchange/cell/date-left-out': 'la hora; el día que está al lado no se toma',

@@ -41,6 +41,7 @@ export const mappingWords: Words = {
   'exchange/propose/sum-of-others': 'its header says that it sums up other columns',
   'exchange/propose/presence': 'it says whether, not how many',
   'exchange/propose/dates': 'its cells are dates',
+  'exchange/propose/yes-or-no': 'it says yes and no, so watches can be compared by it',
   'exchange/propose/repeated': 'its few values come back, so watches can be compared by it',
   'exchange/propose/free-text': 'its cells are free text',
   'exchange/propose/of-single-rows': 'it belongs to single rows, not to watches',

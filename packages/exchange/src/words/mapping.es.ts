@@ -43,6 +43,7 @@ export const mappingWords: Words = {
   'exchange/propose/sum-of-others': 'su encabezado dice que suma otras columnas',
   'exchange/propose/presence': 'dice si los hubo, no cuántos',
   'exchange/propose/dates': 'sus celdas son fechas',
+  'exchange/propose/yes-or-no': 'dice sí y no, así que se pueden comparar observaciones por ella',
   'exchange/propose/repeated': 'sus pocos valores se repiten, así que se pueden comparar observaciones por ella',
   'exchange/propose/free-text': 'sus celdas son texto libre',
   'exchange/propose/of-single-rows': 'corresponde a filas sueltas, no a observaciones',

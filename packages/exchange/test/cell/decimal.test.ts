@@ -91,7 +91,6 @@ describe('readMeasure', () => {
 
   it.each([
     ['18,5 °C', 'Cel', 18.5],
-    ['18°', 'degF', 18],
     ['60 %', '%', 60],
     ['3 m²', 'm2', 3],
   ])('"%s" in a column of %s is %d', (written, unit, value) => {
@@ -111,5 +110,14 @@ describe('readMeasure', () => {
 
   it('a number beyond the largest is none', () => {
     expect(readMeasure('1e999', point)).toMatchObject({ kind: 'waiting', because: 'exchange/cell/not-a-number' })
+  })
+})
+
+it('a degree sign without its scale is read by its column, and told', () => {
+  expect(readMeasure('18°', noHabit, 'Cel')).toEqual({
+    kind: 'number',
+    written: '18°',
+    value: 18,
+    because: 'exchange/cell/bare-degree',
   })
 })

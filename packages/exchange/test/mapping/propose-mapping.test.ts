@@ -145,3 +145,12 @@ it.each([
   expect(mapping.constants?.area).toBe(area)
   expect(parseMapping(mapping)).toEqual(mapping)
 })
+
+it('a column of yes and no is something compared, in however few rows, but of insects not', () => {
+  const { mapping } = proposeMapping(
+    readSheet(
+      utf8('field,date,minutes,strip,honey bee,hover fly seen\nWeir,2031-05-04,10,yes,3,yes\nIngs,2031-05-04,10,no,4,no\n'),
+    ),
+  )
+  expect(mapping.columns.map(({ as }) => as)).toEqual(['field', 'date', 'minutes', 'factor', 'tally', 'tally'])
+})

@@ -211,6 +211,10 @@ describe('long tables', () => {
   it('needs something that names a watch', async () => {
     expect(await codeOf('minutes,kind,n\n10,honey bee,3\n10,fly,3\n', long(columns.slice(2, 5)))).toBe('exchange/mapping/no-key')
     expect(await codeOf(text, long(columns, { key: ['plot'] }))).toBe('exchange/mapping/key-unknown')
+    const blank = 'field,date,minutes,kind,n,strip\n,,10,honey bee,3,yes\n,,10,fly,3,no\n'
+    expect(await codeOf(blank, long(columns, { key: ['field', 'date'] }))).toBe('exchange/mapping/no-key')
+    const half = blank.replaceAll('\n,,', '\nA,,')
+    expect((await readBoth(utf8(half), long(columns, { key: ['field', 'date'] }))).read.counts).toBe(1)
   })
 })
 

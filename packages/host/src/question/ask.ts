@@ -80,8 +80,8 @@ const answerTo = (question: Question, snapshot: Snapshot, options: Options, work
   question.run(snapshot, options, { ...work, rng: createRng(seed), version })
 
 /**
- * Puts a question to a project. S, where the question has one, is taken from the options or from what was set before. Of a
- * question that declares `worthSet` or `looks`, it is written down that the answer was looked at (in a project that may be written).
+ * Puts a question to a project. S, where the question has one, is taken from the options or from what was set before. In a
+ * project that may be written it is written down that the answer was looked at.
  *
  * @throws ThrumError model/options/..., questions/..., survey/..., host/no-such-question
  */
@@ -101,8 +101,7 @@ export async function ask(
   const judged = judgeWorth(snapshot, id, asked, options.worth as number | undefined)
   const filled: Options = { ...options, ...fromLog(question.options, judged, earlier) }
   const answer = await answerTo(question, snapshot, filled, work, seed)
-  const isLogged = hasWorth || Object.hasOwn(question.options, 'looks')
-  if (isLogged && project.access.mode === 'write')
+  if (project.access.mode === 'write')
     await writeDown(project, snapshot, { id, asked, answer, newWorth: hasWorth && judged.isNew ? judged.worth : null })
   return { answer, snapshot, question }
 }

@@ -1,4 +1,3 @@
-import { threeDigits } from '../print/numbers.ts'
 import type { Ink } from './ink.ts'
 import { letters, sizes, stroke } from './letters.ts'
 import { textWidth } from './measure.ts'
@@ -39,7 +38,7 @@ type Ends = Pick<Axis, 'scale' | 'low' | 'high' | 'from' | 'to'>
 
 interface Marking {
   readonly room: Room
-  readonly say?: (value: number) => string
+  readonly say: (value: number) => string
   readonly lists?: readonly (readonly number[])[]
   /** No tick is finer than this; for values that are whole numbers 1. */
   readonly finest?: number
@@ -66,7 +65,7 @@ function placing({ scale, low, high, from, to }: Ends): Axis['at'] {
 }
 
 /** Ticks of a list on an axis whose labels stand within bounds. */
-function ticksOn(ends: Ends, list: readonly number[], { room, within, say = threeDigits }: Marking): Axis['ticks'] {
+function ticksOn(ends: Ends, list: readonly number[], { room, within, say }: Marking): Axis['ticks'] {
   const at = placing(ends)
   const [least, most] = within ?? [Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY]
   return list
@@ -93,7 +92,7 @@ function areClear(ticks: Axis['ticks'], room: Room): boolean {
  * none.
  *
  * @param given the ends [unit of the values], low < high; above 0 on a log axis, from 0 on a root axis
- * @param say what a tick reads; without it three digits
+ * @param say what a tick reads
  * @param lists ticks to choose from, the densest first; without it those of the scale
  * @param within where labels may stand [px]; without it anywhere
  */

@@ -15,7 +15,7 @@ export const hasRange = ({ low, high }: Pick<Row, 'low' | 'high'>): boolean => i
 
 /** An interval in words; empty where there is none. */
 export function rangeWords({ low, high }: Pick<Row, 'low' | 'high'>, scale: IntervalsFigure['scale'], say: Speaker): string {
-  const words = limitWords(isKnown(low) ? low : null, isKnown(high) ? high : null, numberScale(scale))
+  const words = limitWords(isKnown(low) ? low : null, isKnown(high) ? high : null, numberScale(scale), say.language)
   const known = { low: words.low ?? '', high: words.high ?? '' }
   if (isKnown(low) && isKnown(high)) return say(saying('report/figure/intervals/range', known))
   if (isKnown(low)) return say(saying('report/figure/intervals/at-least', known))
@@ -24,7 +24,7 @@ export function rangeWords({ low, high }: Pick<Row, 'low' | 'high'>, scale: Inte
 
 /** The estimate in words; where it has no limit, that. */
 export function estimateWords(value: number | null, scale: IntervalsFigure['scale'], say: Speaker): string {
-  return isKnown(value) ? valueWords(value, numberScale(scale)) : say(saying('report/figure/no-limit'))
+  return isKnown(value) ? valueWords(value, numberScale(scale), say.language) : say(saying('report/figure/no-limit'))
 }
 
 /** The level of an interval in words, e.g. 95 % or 98.3 %. */

@@ -36,11 +36,11 @@ function plainEnds({ rows }: IntervalsFigure): Ends {
 }
 
 /** The one axis of an intervals figure: from 0 for rates and shares; for ratios logarithmic about 1, the band inside. */
-export function intervalsAxis(figure: IntervalsFigure, from: number, to: number): Axis {
+export function intervalsAxis(figure: IntervalsFigure, from: number, to: number, language: string): Axis {
   const { scale } = figure
   const ends = scale === 'log' ? logEnds(figure) : plainEnds(figure)
   return layAxis(
     { scale: scale === 'log' ? 'log' : 'linear', ...ends, from, to },
-    { room: across, say: (value) => roundWords(value, numberScale(scale)), within: [-14, to + 24] },
+    { room: across, say: (value) => roundWords(value, numberScale(scale), language), within: [-14, to + 24] },
   )
 }

@@ -15,7 +15,7 @@ type Values = Parameters<typeof saying>[1]
 const part = ({ say }: Frame, id: string, values: Values = {}): string => say(saying(`report/figure/${id}`, values))
 
 function tableOf({ rows, unit }: IntervalsFigure, frame: Frame): TableView {
-  const limit = (value: number | null): string => tableNumber(value, part(frame, 'no-limit'))
+  const limit = (value: number | null): string => tableNumber(value, part(frame, 'no-limit'), frame)
   return {
     head: ['what', 'value', 'low', 'high', 'level', 'n', 'role'].map((id) => part(frame, `column/${id}`, { unit })),
     rows: rows.map(({ label, value, low, high, level, n, role }) => [
@@ -67,8 +67,8 @@ function captionOf(figure: IntervalsFigure, axis: Axis, frame: Frame): readonly 
       ? []
       : [
           part(frame, 'intervals/caption/band', {
-            low: roundWords(band.low, numberScale(scale)),
-            high: roundWords(band.high, numberScale(scale)),
+            low: roundWords(band.low, numberScale(scale), frame.say.language),
+            high: roundWords(band.high, numberScale(scale), frame.say.language),
           }),
         ]),
     ...(scale === 'log' ? [part(frame, 'intervals/caption/log')] : []),
@@ -140,7 +140,7 @@ export function drawIntervals(figure: IntervalsFigure, frame: Frame): Plate {
   if (figure.rows.length === 0) return emptyPlate(figure, tableOf(figure, frame), frame)
   const headY = 12
   const { top, rows, columns, bottom, unseen } = layRows(figure, frame)
-  const axis = intervalsAxis(figure, columns.axisFrom, columns.axisTo)
+  const axis = intervalsAxis(figure, columns.axisFrom, columns.axisTo, frame.say.language)
   const foot = bottom + 4
   const isRatio = figure.scale === 'log'
   const below = foot + belowHeight + (isRatio ? 18 : 0)

@@ -1,5 +1,6 @@
 import type { Figure } from '@thrum/model'
 import { type Saying, saying } from '@thrum/model/ground'
+import { sixDigits } from '../print/numbers.ts'
 import type { Speaker } from '../say/say.ts'
 import type { Ink } from './ink.ts'
 import { letters, sizes } from './letters.ts'
@@ -53,8 +54,7 @@ export function tellEach(title: Saying, each: readonly Saying[], more: number, s
   return say(saying('report/figure/alt', { title, each: each.map((one) => say(one)).join('; '), more }))
 }
 
-/** A number of the table: six digits are more than any count carries. */
-export function tableNumber(value: number | null, none: string): string {
-  if (value === null || !Number.isFinite(value)) return none
-  return Number.parseFloat(value.toPrecision(6)).toString()
+/** A number of the table; where there is none, that. */
+export function tableNumber(value: number | null, none: string, { say }: Frame): string {
+  return value === null || !Number.isFinite(value) ? none : sixDigits(value, say.language)
 }

@@ -18,7 +18,8 @@ const plotHeight = 200
 const aloneHeight = 300
 const aloneFrom = 800
 
-function tableOf({ points, unit }: RatesFigure, { say }: Frame): TableView {
+function tableOf({ points, unit }: RatesFigure, frame: Frame): TableView {
+  const { say } = frame
   const none = say(saying('report/figure/no-limit'))
   return {
     head: ['field', 'kind', 'at-level', 'count', 'effort', 'rate'].map((id) =>
@@ -26,7 +27,7 @@ function tableOf({ points, unit }: RatesFigure, { say }: Frame): TableView {
     ),
     rows: points.map(({ field, kind, level, count, effort, rate }) => [
       ...[field, kind, level].map(lineText),
-      ...[count, effort, rate].map((value) => tableNumber(value, none)),
+      ...[count, effort, rate].map((value) => tableNumber(value, none, frame)),
     ]),
   }
 }
@@ -44,8 +45,8 @@ function toldOf(figure: RatesFigure, { kinds, levels }: RateGroups, { say }: Fra
           kind: kind.slice(0, 200),
           level: level === '' ? 'none' : level.slice(0, 200),
           fields: rates.length,
-          low: threeDigits(low),
-          high: threeDigits(high),
+          low: threeDigits(low, say.language),
+          high: threeDigits(high, say.language),
           unit,
         }),
       ]
@@ -58,10 +59,12 @@ function toldOf(figure: RatesFigure, { kinds, levels }: RateGroups, { say }: Fra
 const leastOf = (panels: readonly LaidPanel[]): number => panels.reduce((most, { least }) => Math.max(most, least), 0)
 
 /** Panels with the longest names of fields that fit, else without names; null where no panel fits. */
-function layPanels({ kinds, levels, fields }: RateGroups, unit: string, { width }: Frame): readonly LaidPanel[] | null {
+function layPanels({ kinds, levels, fields }: RateGroups, unit: string, { width, say }: Frame): readonly LaidPanel[] | null {
   const height = kinds.length === 1 && width >= aloneFrom ? aloneHeight : plotHeight
   for (const names of fields <= namedAtMost ? nameRooms : [0]) {
-    const panels = kinds.map(({ kind, points }) => layPanel({ kind, points, levels, unit, names, plotHeight: height }))
+    const panels = kinds.map(({ kind, points }) =>
+      layPanel({ kind, points, levels, unit, names, plotHeight: height, language: say.language }),
+    )
     if (leastOf(panels) <= width) return panels
   }
   return null

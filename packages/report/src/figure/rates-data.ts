@@ -34,9 +34,9 @@ export function groupRates({ points, unit }: RatesFigure, { say }: Frame): RateG
       saying('report/figure/rates/mark', {
         field: names.field,
         level: names.level === '' || names.level === names.field ? 'none' : names.level,
-        rate: threeDigits(rate),
+        rate: threeDigits(rate, say.language),
         unit: unitWords,
-        count: threeDigits(count),
+        count: threeDigits(count, say.language),
       }),
     )
     return { field: names.field, kind: names.kind, rate, told, level: levels.indexOf(names.level) }

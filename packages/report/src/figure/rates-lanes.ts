@@ -1,4 +1,5 @@
 import { saying } from '@thrum/model/ground'
+import { threeDigits } from '../print/numbers.ts'
 import { across, belowHeight, drawBelow, layAxis, scaleOfRates } from './axis.ts'
 import { guiseOf } from './ink.ts'
 import { lead, letters, paragraph, sizes, stroke } from './letters.ts'
@@ -49,7 +50,10 @@ export function drawLanes(
   const labelWidth = Math.min(widest(drawn) + 2, width * (width < 520 ? 0.32 : 0.3))
   const from = labelWidth + 20
   const { finest, ...ends } = scaleOfRates(groups.kinds.flatMap(({ points }) => points.map(({ rate }) => rate)))
-  const axis = layAxis({ ...ends, from, to: width - 12 }, { room: across, finest, within: [0, width + 14] })
+  const axis = layAxis(
+    { ...ends, from, to: width - 12 },
+    { room: across, finest, within: [0, width + 14], say: (value) => threeDigits(value, say.language) },
+  )
   const nodes: SvgNode[] = []
   let y = 18
   for (const [k, { label, heading, points }] of drawn.entries()) {

@@ -1,3 +1,4 @@
+import { threeDigits } from '../print/numbers.ts'
 import { type Axis, layAxis, scaleOfRates, upright } from './axis.ts'
 import type { RatePoint } from './rates-data.ts'
 import { stepAside } from './spread.ts'
@@ -12,6 +13,8 @@ export interface Panel {
   readonly names: number
   /** From the lowest to the highest tick [px]. */
   readonly plotHeight: number
+  /** In which its numbers are written. */
+  readonly language: string
 }
 
 export const radius = 4
@@ -37,9 +40,12 @@ export interface Marks {
 }
 
 /** Marks of a panel on its axis. The same panel gives the same marks. */
-export function placeMarks({ points, levels, plotHeight }: Panel): Marks {
+export function placeMarks({ points, levels, plotHeight, language }: Panel): Marks {
   const { finest, ...ends } = scaleOfRates(points.map(({ rate }) => rate))
-  const axis = layAxis({ ...ends, from: headRoom + plotHeight, to: headRoom }, { room: upright, finest })
+  const axis = layAxis(
+    { ...ends, from: headRoom + plotHeight, to: headRoom },
+    { room: upright, finest, say: (value) => threeDigits(value, language) },
+  )
   const columns = levels.map((_, level) => {
     const own = points.filter((point) => point.level === level)
     const ys = own.map(({ rate }) => axis.at(rate))

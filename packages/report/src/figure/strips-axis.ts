@@ -1,6 +1,7 @@
 import type { StripsFigure } from '@thrum/model'
 import { type Saying, saying } from '@thrum/model/ground'
 import { threeDigits } from '../print/numbers.ts'
+import { dayLocale } from '../say/languages.ts'
 import { type Axis, across, layAxis } from './axis.ts'
 import { dateTicks, linearTicks } from './ticks.ts'
 
@@ -27,10 +28,10 @@ const axisSaying = (name: AxisName, year = 'none'): Saying => saying(`report/fig
 /** Numbers as they are, with ticks no finer than a step. */
 const numbers =
   (name: AxisName, finest: number): Reads =>
-  () => ({
+  (_, language) => ({
     axis: axisSaying(name),
-    tick: threeDigits,
-    whole: threeDigits,
+    tick: (value) => threeDigits(value, language),
+    whole: (value) => threeDigits(value, language),
     finest,
     isTold: false,
     ticksOf: (low, high) => linearTicks(low, high, finest),
@@ -51,7 +52,7 @@ const dates: Reads = (values, language) => {
   if (values.some((value) => Math.abs(value) > furthest)) return numbers('date', 1)(values, language)
   const years = [...new Set(values.map((value) => new Date(value * day).getUTCFullYear()))]
   const written = (look: Intl.DateTimeFormatOptions): ((value: number) => string) => {
-    const format = new Intl.DateTimeFormat(language === 'en' ? 'en-GB' : language, {
+    const format = new Intl.DateTimeFormat(dayLocale(language), {
       timeZone: 'UTC',
       day: 'numeric',
       month: 'short',

@@ -33,10 +33,11 @@ function areApart(strips: readonly Ended[]): boolean {
   return known.length > 1 && known.every(({ low }, k) => k === 0 || low > (known[k - 1]?.high ?? low))
 }
 
-function tableOf(strips: readonly Ended[], words: StripWords, axis: string, { say }: Frame): TableView {
+function tableOf(strips: readonly Ended[], words: StripWords, axis: string, frame: Frame): TableView {
+  const { say } = frame
   const column = (id: string): string => say(saying(`report/figure/column/${id}`, { axis }))
   const none = say(saying('report/figure/strips/none'))
-  const reads = (value: number): string => (words.isTold ? words.whole(value) : tableNumber(value, none))
+  const reads = (value: number): string => (words.isTold ? words.whole(value) : tableNumber(value, none, frame))
   return {
     head: [column('at-level'), column('axis')],
     rows: strips.flatMap(({ level, values }): readonly (readonly string[])[] =>

@@ -14,8 +14,8 @@ function estimateRow(say: Speaker, own: Estimate): readonly string[] {
   const { scale } = own
   return [
     say(own.label),
-    own.value === null ? say(saying('report/no-limit')) : valueWords(own.value, scale),
-    hasInterval(own) ? intervalText(own.interval.low, own.interval.high, scale) : '',
+    own.value === null ? say(saying('report/no-limit')) : valueWords(own.value, scale, say.language),
+    hasInterval(own) ? intervalText(own.interval.low, own.interval.high, scale, say.language) : '',
     say(saying(`report/units/${own.counts.replaceAll(' ', '-')}`, { n: own.n })),
   ]
 }

@@ -10,16 +10,26 @@ export interface Speaker {
 
 type Primitive = string | number
 
+/** How much of one name, cell or list is said [characters]; of more the beginning, with an ellipsis. */
+export interface Most {
+  readonly longest?: number
+  /** Of a word without a blank; in a command to be copied it stands whole. */
+  readonly longestWord?: number
+}
+
 /**
  * A speaker of one language.
  *
  * A sentence inside a sentence is said first; a list of sentences is joined as the language joins a list. In a command to be
  * copied, a name stands as one word of it. A missing text is an error, so that no sentence goes unsaid.
  *
- * @param longest characters of one name, cell or list that are said; of more the beginning, with an ellipsis
  * @throws RangeError from the speaker, naming the id, where no text is there
  */
-export function createSpeaker(words: Words, language = 'en', longest = Number.POSITIVE_INFINITY): Speaker {
+export function createSpeaker(
+  words: Words,
+  language = 'en',
+  { longest = Number.POSITIVE_INFINITY, longestWord = Number.POSITIVE_INFINITY }: Most = {},
+): Speaker {
   const formats = new Map<string, IntlMessageFormat>()
   const list = new Intl.ListFormat(language, { style: 'long', type: 'conjunction' })
   const formatOf = (id: string): IntlMessageFormat => {
@@ -41,13 +51,19 @@ export function createSpeaker(words: Words, language = 'en', longest = Number.PO
     const values = Object.entries(saying.values).flatMap(([name, value]): (readonly [string, Primitive])[] => {
       const said = fill(value)
       return [
-        [name, said],
+        [name, typeof value === 'string' ? shortWords(String(said), longestWord) : said],
         [typedBlank(name), typeof value === 'string' ? commandWord(String(said)) : said],
       ]
     })
     return String(formatOf(saying.id).format(Object.fromEntries(values)))
   }
   return Object.assign(say, { language })
+}
+
+/** A text whose words are no longer than so many characters: a longer one is no word, and fills lines without end. */
+function shortWords(text: string, most: number): string {
+  if (text.length <= most) return text
+  return text.replace(/\S+/gu, (word) => (word.length <= most ? word : `${word.slice(0, most - 1).toWellFormed()}…`))
 }
 
 /** A text made plain, as far as it is said. */

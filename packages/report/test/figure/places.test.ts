@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest'
 import { across, layAxis, scaleOfRates, upright } from '../../src/figure/axis.ts'
 import { spreadApart, stepAside } from '../../src/figure/spread.ts'
 import { dateTicks, linearTicks, logTicks, rootTicks } from '../../src/figure/ticks.ts'
+import { threeDigits } from '../../src/print/numbers.ts'
 
 describe('spreadApart', () => {
   const gapsOf = (places: readonly number[]): readonly number[] => {
@@ -85,7 +86,7 @@ describe('layAxis', () => {
       [20, 300, across],
       [250, 40, upright],
     ] as const) {
-      const axis = layAxis({ scale, low, high, from, to }, { room })
+      const axis = layAxis({ scale, low, high, from, to }, { room, say: (value) => threeDigits(value, 'en') })
       expect(axis.ticks[0]?.value).toBeLessThanOrEqual(low)
       expect(axis.ticks.at(-1)?.value).toBeGreaterThanOrEqual(high)
       expect(axis.ticks.length).toBeLessThanOrEqual(10)
@@ -95,7 +96,7 @@ describe('layAxis', () => {
 
   it('an axis of whole numbers has no tick between them', () => {
     const { finest, ...whole } = scaleOfRates([1, 2, 4])
-    const axis = layAxis({ ...whole, from: 0, to: 1200 }, { room: across, finest })
+    const axis = layAxis({ ...whole, from: 0, to: 1200 }, { room: across, finest, say: String })
     expect(axis.ticks.map(({ label }) => label)).toEqual(['0', '1', '2', '3', '4'])
   })
 })

@@ -21,6 +21,7 @@ function panelOf(levels: readonly string[], values: readonly number[], isPaired:
     unit: 'per hour',
     names: 132,
     plotHeight: 200,
+    language: 'en',
   })
 }
 

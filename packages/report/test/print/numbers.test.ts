@@ -30,7 +30,7 @@ describe('threeDigits', () => {
     [-2.71666, '-2.72'],
     [-250.4, '-250'],
   ])('%f reads %s', (value, text) => {
-    expect(threeDigits(value)).toBe(text)
+    expect(threeDigits(value, 'en')).toBe(text)
   })
 
   it('identity: what is read back differs from the number by at most half of its third digit', () => {
@@ -38,7 +38,7 @@ describe('threeDigits', () => {
       fc.property(fc.double({ min: 1e-9, max: 1e12, noNaN: true }), (value) => {
         const third = 10 ** (Math.floor(Math.log10(value)) - 2)
         // A whole number from 100 on is told to the last digit before the point. One ulp for the log at a power of ten.
-        expect(Math.abs(Number(threeDigits(value)) - value)).toBeLessThanOrEqual((Math.max(third, 0) / 2) * (1 + 1e-9))
+        expect(Math.abs(Number(threeDigits(value, 'en')) - value)).toBeLessThanOrEqual((Math.max(third, 0) / 2) * (1 + 1e-9))
       }),
       { seed: 24, numRuns: 500 },
     )
@@ -58,7 +58,7 @@ describe('valueWords', () => {
     [-2.71666, '-2.72'],
     [12_345_678, '1.23e+7'],
   ])('%f reads %s, as in a sentence', (value, text) => {
-    expect(valueWords(value, 'plain')).toBe(text)
+    expect(valueWords(value, 'plain', 'en')).toBe(text)
   })
 
   it.each([
@@ -71,13 +71,13 @@ describe('valueWords', () => {
     [0.342, '34'],
     [1, '100'],
   ])('a share of %f reads %s per cent', (value, text) => {
-    expect(valueWords(value, 'share')).toBe(`${text}\u00a0%`)
+    expect(valueWords(value, 'share', 'en')).toBe(`${text}\u00a0%`)
   })
 })
 
 describe('roundWords', () => {
   it('has no digit more than it takes', () => {
-    expect([0, -0, 0.5, 20, 1e6, 1e-6].map((value) => roundWords(value, 'plain'))).toEqual([
+    expect([0, -0, 0.5, 20, 1e6, 1e-6].map((value) => roundWords(value, 'plain', 'en'))).toEqual([
       '0',
       '0',
       '0.5',
@@ -85,7 +85,7 @@ describe('roundWords', () => {
       '1e+6',
       '1e-6',
     ])
-    expect([0.025, 0.2].map((value) => roundWords(value, 'share'))).toEqual(['2.5\u00a0%', '20\u00a0%'])
+    expect([0.025, 0.2].map((value) => roundWords(value, 'share', 'en'))).toEqual(['2.5\u00a0%', '20\u00a0%'])
   })
 })
 
@@ -99,16 +99,25 @@ describe('intervalText', () => {
     [-5, -1, '-5.00 – -1.00'],
     [4.28e-23, 7.66e46, '4.28e-23 – 7.66e+46'],
   ])('%f and %f read %s, as in a sentence', (low, high, text) => {
-    expect(intervalText(low, high, 'plain')).toBe(text)
+    expect(intervalText(low, high, 'plain', 'en')).toBe(text)
   })
 
   it('shares have two digits', () => {
-    expect(intervalText(0.018, 0.15, 'share')).toBe('1.8\u00a0% – 15\u00a0%')
-    expect(intervalText(0.004, 1, 'share')).toBe('0.40\u00a0% – 100\u00a0%')
+    expect(intervalText(0.018, 0.15, 'share', 'en')).toBe('1.8\u00a0% – 15\u00a0%')
+    expect(intervalText(0.004, 1, 'share', 'en')).toBe('0.40\u00a0% – 100\u00a0%')
   })
 
   it('an absent limit is an open end', () => {
-    expect(intervalText(null, 2, 'plain')).toBe('… – 2.00')
-    expect(intervalText(1, null, 'plain')).toBe('1.00 – …')
+    expect(intervalText(null, 2, 'plain', 'en')).toBe('… – 2.00')
+    expect(intervalText(1, null, 'plain', 'en')).toBe('1.00 – …')
+  })
+})
+
+describe('in a language that has a comma', () => {
+  it('stands between whole and parts wherever a number is written', () => {
+    expect([threeDigits(0.5, 'es'), threeDigits(1234, 'es'), threeDigits(2.5e9, 'es')]).toEqual(['0,5', '1234', '2,50e+9'])
+    expect(valueWords(0.025, 'share', 'es')).toBe('2,5\u00a0%')
+    expect(roundWords(1.5, 'plain', 'es')).toBe('1,5')
+    expect(intervalText(0.018, 2, 'plain', 'es')).toBe('0,0180 – 2,00')
   })
 })

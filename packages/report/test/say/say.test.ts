@@ -79,6 +79,13 @@ describe('commands to be copied', () => {
     )
   })
 
+  it('a path stands whole, where a sentence says its beginning', () => {
+    const brief = createSpeaker({ made: 'Made {file}:\n    thrum check {file}' }, 'en', { longest: 100, longestWord: 10 })
+    expect(brief(saying('made', { file: '/fields/of/the/vale.thrum' }))).toBe(
+      'Made /fields/o…:\n    thrum check /fields/of/the/vale.thrum',
+    )
+  })
+
   it('a sentence in a command stands as it is', () => {
     const more = saying('options', { text: ' --mends "a b.csv"' })
     expect(told(saying('more', { file: 'c.csv', more }))).toBe('    thrum import c.csv --mends "a b.csv"')
@@ -102,7 +109,7 @@ describe('commands to be copied', () => {
 })
 
 describe('a speaker that says no more than so much of a value', () => {
-  const brief = createSpeaker({ 'of-field': '{kind} of {field}' }, 'en', 10)
+  const brief = createSpeaker({ 'of-field': '{kind} of {field}' }, 'en', { longest: 10 })
   const of = (kind: string): string => brief(saying('of-field', { kind, field: 'Weir' }))
 
   it('says the beginning, and that it is one', () => {

@@ -18,8 +18,8 @@ export type CountsQuery = z.input<typeof countsQuery>
 
 export const countsColumnShape = z.object({
   name: z.string(),
-  /** As a person reads it. */
-  title: z.string(),
+  /** As a person reads it: a sentence, or the words of the file it came with. */
+  title: cellShape,
   /** `date`: year-month-day; `time`: hours and minutes; `tally`: how many of one kind. */
   type: z.enum(['text', 'number', 'date', 'time', 'tally']),
   /** UCUM code; null where it has none. */

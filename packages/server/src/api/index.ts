@@ -109,3 +109,5 @@ export {
 } from './table.ts'
 // Sentences and failures
 export { cellShape, type Failure, failureShape, type Told, type ToldSentence, toldShape } from './told.ts'
+// Words
+export { languageShape, type WordsTold, wordsParams, wordsShape } from './words.ts'

@@ -1,6 +1,7 @@
 import type { Answer } from '@thrum/model'
 import { z } from 'zod'
 import { type Told, toldShape } from './told.ts'
+import { languageShape } from './words.ts'
 
 /** One option of a question, as its one declaration has it, with what this project offers for it. */
 export const optionShape = z.object({
@@ -52,6 +53,7 @@ export const figureBody = z.strictObject({
   /** Which figure of the answer, from 0; all of them on one page where it is absent. */
   index: z.int().min(0).max(100).optional(),
   look: z.enum(['light', 'dark']),
+  language: languageShape.default('en'),
   format: z.enum(['svg', 'png']),
   /** Width of the page [px]; a PNG is twice as fine. */
   width: z.int().min(280).max(4000).optional(),

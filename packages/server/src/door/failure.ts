@@ -1,12 +1,8 @@
-import { english } from '@thrum/host'
 import { ThrumError } from '@thrum/model/ground'
-import { createSpeaker, withTexts } from '@thrum/report'
+import { withTexts } from '@thrum/report'
 import { hasZodFastifySchemaValidationErrors } from 'fastify-type-provider-zod'
 import type { Failure } from '../api/told.ts'
-import { words } from '../words/words.en.ts'
-
-/** Speaks everything that this server can say. */
-export const say = createSpeaker({ ...english, ...words })
+import { say } from '../words/speakers.ts'
 
 /** Status of a failure by the beginning of its code; the first that fits. What is not here was asked for in vain: 422. */
 const statuses: readonly (readonly [code: string, status: number])[] = [

@@ -1,5 +1,5 @@
 import { saying } from '@thrum/model/ground'
-import { say } from '../door/failure.ts'
+import { say } from '../words/speakers.ts'
 
 const command = 'npm run build:desk'
 

@@ -5,7 +5,7 @@ import type { LongWork } from '@thrum/model/ground'
 import type { Question } from '@thrum/questions'
 import { answerJson } from '@thrum/report'
 import type { OptionsAsked } from '../api/question.ts'
-import { say } from '../door/failure.ts'
+import { say } from '../words/speakers.ts'
 import type { Desk } from './desk.ts'
 
 export interface QuestionPut {

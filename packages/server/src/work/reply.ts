@@ -1,6 +1,6 @@
 import { withTexts } from '@thrum/report'
-import { say } from '../door/failure.ts'
 import type { Reply } from '../thread/protocol.ts'
+import { say } from '../words/speakers.ts'
 
 export const jsonMedia = 'application/json; charset=utf-8'
 

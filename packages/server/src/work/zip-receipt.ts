@@ -1,7 +1,7 @@
 import { answerJson } from '@thrum/report'
 import { strToU8, zipSync } from 'fflate'
-import { say } from '../door/failure.ts'
 import type { Reply } from '../thread/protocol.ts'
+import { say } from '../words/speakers.ts'
 import type { Put } from './put-question.ts'
 
 /** The earliest day that a zip can tell: the same receipt is the same bytes, whenever it is made. */

@@ -5,7 +5,7 @@ import { drawAnswer } from '@thrum/report'
 import { unzipSync } from 'fflate'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { type AskedTold, answerShape, askedShape, failureShape, pinnedShape, questionsShape } from '../../src/api/index.ts'
-import { say } from '../../src/door/failure.ts'
+import { say } from '../../src/words/speakers.ts'
 import { thrum } from '../cli.ts'
 import { type Serving, serveDemonstration, untilAllEnd } from '../serving.ts'
 

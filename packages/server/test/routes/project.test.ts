@@ -214,6 +214,7 @@ describe('the description', () => {
         'post /api/withdrawals',
         'post /api/settlings',
         'get /api/waiting',
+        'get /api/words/{language}',
         'post /api/tables',
         'post /api/tables/{table}/offer',
         'post /api/tables/{table}/accept',

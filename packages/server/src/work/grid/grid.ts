@@ -1,11 +1,12 @@
 import { type Column, declarationOf, isoDate, mark, rowAddress, type Snapshot, textAt } from '@thrum/model'
-import { saying } from '@thrum/model/ground'
+import { type Saying, saying } from '@thrum/model/ground'
 import type { CountsColumn } from '../../api/counts.ts'
-import { say } from '../../door/failure.ts'
 import { tallyColumns } from './tally-columns.ts'
 
 /** A column of the grid. Cells are made when they are looked at: a page has a hundred rows, a project a hundred thousand. */
-export interface GridColumn extends Pick<CountsColumn, 'name' | 'title' | 'type' | 'unit'> {
+export interface GridColumn extends Pick<CountsColumn, 'name' | 'type' | 'unit'> {
+  /** As a person reads it. */
+  readonly title: string | Saying
   /** As a person reads it; null where there is nothing. */
   cell(row: number): string | number | null
   markOf(row: number): number
@@ -51,7 +52,7 @@ function countColumn(name: string, column: Column, isDeclared: boolean): GridCol
   const type = typeOf(isDeclared ? name : '', column)
   const head = {
     name,
-    title: isDeclared ? say(saying(`server/column/${name}`)) : name,
+    title: isDeclared ? saying(`server/column/${name}`) : name,
     type,
     unit: type === 'number' && isDeclared ? (declarationOf('count', name)?.unit ?? null) : null,
   }

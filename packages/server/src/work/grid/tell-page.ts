@@ -7,7 +7,12 @@ import { filterRows } from './filter-rows.ts'
 import { buildGrid, type GridColumn } from './grid.ts'
 import { orderRows } from './order-rows.ts'
 
-function columnTold(column: GridColumn, rows: readonly number[]): CountsColumn {
+/** A page before its sentences have their texts beside them. */
+interface PageMade extends Omit<CountsPage, 'columns'> {
+  readonly columns: readonly (Omit<CountsColumn, 'title'> & Pick<GridColumn, 'title'>)[]
+}
+
+function columnTold(column: GridColumn, rows: readonly number[]): PageMade['columns'][number] {
   const { name, title, type, unit } = column
   const codes = rows.map((row) => column.markOf(row))
   return {
@@ -25,7 +30,7 @@ export async function tellPage(
   desk: Desk,
   project: Project,
   { offset, limit, sort, filters, addresses }: PageAsked,
-): Promise<CountsPage> {
+): Promise<PageMade> {
   const snapshot = await project.snapshot()
   const grid = desk.once('grid', snapshot, () => buildGrid(snapshot))
   const passed = orderRows(grid, filterRows(grid, filters, addresses), sort)
