@@ -8,7 +8,7 @@ import { machine, versions } from '../../../bench/machine.ts'
 import { median } from '../../../bench/median.ts'
 import { chromiumPath } from './chromium.ts'
 import { largeSheet } from './large-sheet.ts'
-import { makeDemonstration, questionAddress, run, type Served, serve } from './served.ts'
+import { end, makeDemonstration, questionAddress, run, type Served, serve } from './served.ts'
 
 const runs = 5
 const dist = join(import.meta.dirname, '..', 'dist')
@@ -86,10 +86,6 @@ async function scrolling(page: Page): Promise<{ readonly longest: number; readon
 
 const folder = mkdtempSync(join(tmpdir(), 'thrum-desk-bench-'))
 const browser = await chromium.launch({ executablePath: chromiumPath(), args: ['--no-sandbox'] })
-const end = async ({ process: child }: Served): Promise<void> => {
-  child.kill('SIGTERM')
-  await new Promise((resolve) => child.on('close', resolve))
-}
 try {
   await makeDemonstration(folder)
   const small = await serve(folder, 'ostrel-vale.thrum')

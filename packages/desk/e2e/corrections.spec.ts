@@ -1,4 +1,4 @@
-import { expect, makeDemonstration, run, serve, test } from './served.ts'
+import { end, expect, makeDemonstration, ownPort, run, serve, test } from './served.ts'
 
 test('a cell is corrected with a reason; the old value stays in its history', async ({ page, folder, start }) => {
   await makeDemonstration(folder)
@@ -25,12 +25,11 @@ test('the server dies: the page says so, the project is whole, and the page goes
   folder,
 }) => {
   await makeDemonstration(folder)
-  const first = await serve(folder, 'ostrel-vale.thrum')
-  const port = Number(new URL(first.address).port)
+  const port = await ownPort()
+  const first = await serve(folder, 'ostrel-vale.thrum', port)
   await page.goto(first.address.replace('/#', '/counts#'))
   await expect(page.getByText('160 counts', { exact: false }).first()).toBeVisible()
-  first.process.kill('SIGKILL')
-  await new Promise((resolve) => first.process.on('close', resolve))
+  await end(first, 'SIGKILL')
   await expect(page.getByText('Thrum cannot be reached', { exact: false }).first()).toBeVisible()
   const { code } = await run(folder, 'check', 'ostrel-vale.thrum')
   expect(code).not.toBe(2)
@@ -41,7 +40,6 @@ test('the server dies: the page says so, the project is whole, and the page goes
     await page.getByRole('button', { name: 'Good' }).click()
     await expect(page.locator('[aria-rowindex="2"]')).toBeVisible()
   } finally {
-    second.process.kill('SIGTERM')
-    await new Promise((resolve) => second.process.on('close', resolve))
+    await end(second)
   }
 })

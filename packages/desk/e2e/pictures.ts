@@ -10,7 +10,7 @@ import { parseArgs } from 'node:util'
 import { type Browser, chromium, type Page } from '@playwright/test'
 import { chromiumPath } from './chromium.ts'
 import { states } from './every-state.ts'
-import { makeDemonstration, questionAddress, run, type Served, serve } from './served.ts'
+import { end, makeDemonstration, questionAddress, run, type Served, serve } from './served.ts'
 
 const { values } = parseArgs({
   options: {
@@ -116,8 +116,7 @@ try {
   for (const project of new Set(pictures.map((own) => own.project))) {
     const served = await serve(folder, project)
     for (const picture of pictures.filter((own) => own.project === project)) await takePicture(browser, served, picture)
-    served.process.kill('SIGTERM')
-    await new Promise((resolve) => served.process.on('close', resolve))
+    await end(served)
   }
   await browser.close()
 } finally {

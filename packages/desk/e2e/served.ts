@@ -1,5 +1,6 @@
 import { type ChildProcess, spawn } from 'node:child_process'
 import { mkdtempSync, rmSync } from 'node:fs'
+import { type AddressInfo, createServer } from 'node:net'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { test as base, expect, type Page } from '@playwright/test'
@@ -51,6 +52,25 @@ export function serve(folder: string, project: string, port = 0): Promise<Served
   })
 }
 
+/** A port that nobody has, and that no server takes by itself: for a server that is to come back at the same address. */
+export function ownPort(): Promise<number> {
+  const probe = createServer()
+  return new Promise((resolve) => {
+    probe.listen(0, '127.0.0.1', () => {
+      const { port } = probe.address() as AddressInfo
+      probe.close(() => resolve(port))
+    })
+  })
+}
+
+/** Ends a server, and waits until it is over. */
+export async function end({ process: child }: Served, signal: 'SIGTERM' | 'SIGKILL' = 'SIGTERM'): Promise<void> {
+  if (child.exitCode !== null || child.signalCode !== null) return
+  const over = new Promise((resolve) => child.on('close', resolve))
+  child.kill(signal)
+  await over
+}
+
 interface Fixtures {
   /** A folder of the test's own. */
   readonly folder: string
@@ -73,11 +93,7 @@ export const test = base.extend<Fixtures>({
       started.push(served)
       return served
     })
-    for (const { process: child } of started) {
-      if (child.exitCode !== null) continue
-      child.kill('SIGTERM')
-      await new Promise((resolve) => child.on('close', resolve))
-    }
+    for (const served of started) await end(served)
   },
   complaints: async ({ page }, use) => {
     const complaints: string[] = []

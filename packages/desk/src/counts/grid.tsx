@@ -9,7 +9,7 @@ import { type CountsAsked, pageRows, useCounts } from './counts-data.ts'
 /** Height of a row [px]; the same for all, so that a hundred thousand of them need no measuring. */
 const rowHeight = 28
 /** Room for the line of the file [rem]. */
-const lineRoom = 8
+const lineRoom = 4.5
 /** Rows drawn above and below what is seen, so that scrolling shows no gap. */
 const spare = 12
 

@@ -1,4 +1,4 @@
-import { request } from './request.ts'
+import { DoorError, request } from './request.ts'
 
 /** What the server tells without being asked. */
 export type Told =
@@ -38,9 +38,13 @@ async function listenOnce(tell: (told: Told) => void, signal: AbortSignal, isAga
 /** Listens until the signal, through every restart of the server. */
 export async function listen(tell: (told: Told) => void, signal: AbortSignal): Promise<void> {
   for (let isAgain = false; !signal.aborted; isAgain = true) {
-    await listenOnce(tell, signal, isAgain).catch(() => undefined)
+    const isRefused = await listenOnce(tell, signal, isAgain).then(
+      () => false,
+      // Whoever refuses is there: the page says itself why nothing can be asked.
+      (error: unknown) => error instanceof DoorError && error.code !== 'gone',
+    )
     if (signal.aborted) return
-    tell({ event: 'gone' })
+    if (!isRefused) tell({ event: 'gone' })
     await new Promise((resolve) => setTimeout(resolve, again))
   }
 }

@@ -4,7 +4,7 @@ import { type Say, useSay } from '../say/say.ts'
 function toldOf(error: unknown, say: Say): { readonly text: string; readonly remedy: string } {
   if (!(error instanceof DoorError)) return { text: error instanceof Error ? error.message : String(error), remedy: '' }
   const { code, values, message, remedy } = error
-  if (code === 'gone') return { text: say('gone'), remedy: '' }
+  if (code === 'gone') return { text: say('gone/here'), remedy: '' }
   if (code === 'server/door/token') return { text: say('locked'), remedy: '' }
   return {
     text: say.saying({ id: code, values, text: message }),

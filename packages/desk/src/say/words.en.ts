@@ -13,6 +13,7 @@ export const words: Words = {
   'desk/look/light': 'Light',
   'desk/gone':
     'Thrum cannot be reached: the program that serves this page has stopped. What was acknowledged is kept. Start it again in its terminal; this page goes on by itself.',
+  'desk/gone/here': 'No reply came, because Thrum cannot be reached. What became of this shows when it is back.',
   'desk/back': 'Thrum is here again. What you see has been read anew; if the last step is missing, do it again.',
   'desk/locked': 'This page was opened by an earlier start of Thrum. Open the address that it printed in its terminal.',
   'desk/read-only': 'This project is only read: {because}',
@@ -20,14 +21,16 @@ export const words: Words = {
   'desk/again': 'Try again',
   'desk/done': 'Done',
   'desk/working': 'Working it out …',
+  'desk/stop': 'Stop',
+  'desk/stopped': 'Stopped; there is no answer to this yet.',
 
   // The sentence
   'desk/sentence/none': 'Ask: {question}',
   'desk/sentence/who-visits': '{question} in {fields}, in {seasons}: {kinds}, {by}?',
   'desk/sentence/what-differs':
-    '{question}: does the number of {kinds} differ between {between} ({levels}) in {fields}, in {seasons}, if a ratio of {worth} matters?',
+    '{question}: does the number of {kinds} differ by {between}, {levels}, in {fields}, in {seasons}, if a ratio of {worth} matters?',
   'desk/sentence/is-design-sound':
-    '{question}: can it carry a comparison of {kinds} between {between} ({levels}) in {fields}, in {seasons}?',
+    '{question}: can it carry a comparison of {kinds} by {between}, {levels}, in {fields}, in {seasons}?',
   'desk/sentence/what-differs/since':
     '{question}: did the number of {kinds} change with {since}, in {fields}, in {seasons}, if a ratio of {worth} matters?',
   'desk/sentence/is-design-sound/since':
