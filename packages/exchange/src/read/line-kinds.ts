@@ -42,7 +42,7 @@ export function isGrandTotal(label: string): boolean {
 }
 
 /** The names of a header that stands once more in the middle, at their places; null where the line is no header. */
-export function repeatedHeader(cells: readonly string[], known: ReadonlySet<string>): readonly string[] | null {
+export function repeatedHeader(cells: readonly string[], known: ReadonlyMap<string, number>): readonly string[] | null {
   const names = cells.map((cell) => foldedName(shortened(plainName(cell), longestHeader)))
   const filled = names.filter((name) => name !== '')
   const found = filled.filter((name) => known.has(name)).length

@@ -47,7 +47,10 @@ export function createTable(header: Header, head: readonly SplitLine[]): TableWr
   if (header.names.length > limits.columns) throw new ThrumError('exchange/sheet/too-wide', { limit: limits.columns })
   const headers = [...header.names]
   const writers: ColumnWriter[] = headers.map(() => createColumnWriter())
-  const known = new Set(headers.map(foldedName))
+  /** The first column of each name; names as they are compared. */
+  const known = new Map<string, number>()
+  const taken = new Set(headers)
+  for (const [k, name] of headers.map(foldedName).entries()) if (!known.has(name)) known.set(name, k)
   /** Column of each place of a line; changes where a header is repeated in another order. */
   let places = headers.map((_, k) => k)
   let lines = new Int32Array(1024)
@@ -69,13 +72,15 @@ export function createTable(header: Header, head: readonly SplitLine[]): TableWr
     refused.push({ line: line.line, written, because: saying(id, values) })
   }
   const startBlock = (line: SplitLine, names: readonly string[]): void => {
+    if (names.length > limits.columns) throw new ThrumError('exchange/sheet/too-wide', { limit: limits.columns })
     places = names.map((name, k) => {
-      const column = headers.findIndex((known) => foldedName(known) === name)
-      if (column >= 0) return column
+      const column = known.get(name)
+      if (column !== undefined) return column
       const written = shortened(plainName(line.cells[k] ?? ''), longestHeader)
       let added = written === '' ? `column ${headers.length + 1}` : written
-      while (headers.includes(added)) added = `${added} (2)`
-      known.add(foldedName(added))
+      while (taken.has(added)) added = `${added} (2)`
+      taken.add(added)
+      if (!known.has(foldedName(added))) known.set(foldedName(added), headers.length)
       const writer = createColumnWriter()
       writer.fillTo(rows)
       writers.push(writer)

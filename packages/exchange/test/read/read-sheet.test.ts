@@ -186,6 +186,11 @@ describe('files that are refused as a whole', () => {
       utf8(`${columns(700)}\n${ones}\n${ones}\n${columns(700)},${columns(400, 'd')}\n`),
       'exchange/sheet/too-wide',
     ],
+    [
+      'a million cells between the names of a header further down',
+      utf8(`a,b,c\n1,2,3\nb,a,c${','.repeat(1_000_000)}b\n`),
+      'exchange/sheet/too-wide',
+    ],
   ])('%s', (_, bytes, code) => {
     expect(codeOf(() => readSheet(bytes))).toBe(code)
   })
