@@ -54,7 +54,8 @@ export const words: Words = {
   'cli/import/said-again': '{options}',
   'cli/import/not-yet':
     'Nothing counts yet. If this is right:\n    thrum import {file} --in {project}{more} --accept\nIf not, change {mapping} and run the command again.',
-  'cli/import/done': 'Accepted: {counts, plural, one {one count} other {# counts}} of {file} now stand in {project}.',
+  'cli/import/done':
+    'Accepted: {counts, plural, one {one count of {file} now stands} other {# counts of {file} now stand}} in {project}.',
   'cli/import/known': '{file} was brought before with this mapping. Nothing was added.',
 
   'cli/import/file-not-kept':
@@ -62,10 +63,11 @@ export const words: Words = {
   'cli/mended/of': '{file} is another version of {mends}, which was brought on {day}. Its rows are matched by {key}.',
   'cli/mended/equal':
     '{rows, plural, =0 {No row is as before.} one {One row is as before and adds nothing.} other {# rows are as before and add nothing.}}',
-  'cli/mended/changed': '{cells, plural, one {One cell changed and becomes} other {# cells changed and become}} a correction:',
+  'cli/mended/changed':
+    '{cells, plural, one {One cell changed and becomes a correction:} other {# cells changed and become corrections:}}',
   'cli/mended/cell': 'line {line}, {column}: {from} → {to}',
   'cli/mended/kept':
-    '{cells, plural, one {One cell changed} other {# cells changed}} that a person corrected here to another value. It stays as corrected here (the command correct changes it):',
+    '{cells, plural, one {One cell changed} other {# cells changed}} that a person corrected here to another value. What was corrected here stays (the command correct changes it):',
   'cli/mended/more': '{more, plural, one {one more} other {# more}}; --json lists all',
   'cli/mended/added':
     '{rows, plural, one {One row is} other {# rows are}} new: {lines, plural, one {line} other {lines}} {numbers}.',
@@ -75,7 +77,7 @@ export const words: Words = {
   'cli/mended/gone-tallies':
     '{tallies, plural, one {One tally is} other {# tallies are}} no longer in the file: {kinds}. {tallies, plural, one {It stays} other {They stay}}, unless you say --withdraw-missing.',
   'cli/mended/withdrawn':
-    '{rows, plural, one {One row} other {# rows}} (lines {numbers}) {rows, plural, one {was} other {were}} withdrawn here and {rows, plural, one {stays} other {stay}} so.',
+    '{rows, plural, one {One row (line {numbers}) was} other {# rows (lines {numbers}) were}} withdrawn here and {rows, plural, one {stays} other {stay}} so.',
   'cli/mended/forgotten':
     '{rows, plural, one {One row (line {numbers}) was} other {# rows (lines {numbers}) were}} forgotten here and {rows, plural, one {stays} other {stay}} so.',
   'cli/mended/columns-gone': 'No longer in the file: {columns}. What they said stays.',

@@ -43,7 +43,7 @@ export const states: readonly State[] = [
   demonstration('blocked', asked('what-differs', { ...strips, where: ['crop=sunflower'] })),
   demonstration('audit', asked('is-design-sound', { between: 'strip' })),
   demonstration('wanting', asked('what-differs', { between: 'strip' })),
-  demonstration('failed', asked('what-differs', { between: 'nothing of the kind', worth: 2 })),
+  demonstration('failed', asked('what-differs', { between: 'soil', worth: 2 })),
   demonstration('working', async (at, served) => {
     await at.route('**/api/ask', () => undefined)
     await at.goto(questionAddress(served, 'what-differs', strips))
@@ -51,7 +51,7 @@ export const states: readonly State[] = [
   }),
   demonstration('blank-open', async (at, served) => {
     await asked('what-differs', strips)(at, served)
-    await at.getByRole('button', { name: /^Kinds:/u }).click()
+    await at.locator('.asks .blank button').nth(1).click()
     await at.locator('.sheet').waitFor()
   }),
   demonstration('mark-told', async (at, served) => {
@@ -96,7 +96,7 @@ export const states: readonly State[] = [
     project: 'empty.thrum',
     open: async (at, served) => {
       await page('/')(at, served)
-      await at.getByRole('button', { name: 'Make fields by hand' }).click()
+      await at.locator('.ways li').last().locator('button').click()
       await at.locator('.fields').waitFor()
     },
   },

@@ -146,7 +146,7 @@ describe('thrum import of a mended file', () => {
       /counts\.csv is another version of counts\.csv, which was brought on \S+\. Its rows are matched by field, plot, date, start\./u,
     )
     expect(shown.text).toContain(
-      'One row is as before and adds nothing. 2 cells changed and become a correction: - line 2, honey bee: 12 → 13 - line 4, honey bee: "3-4" (waits) → 3 One row is new: line 5.',
+      'One row is as before and adds nothing. 2 cells changed and become corrections: - line 2, honey bee: 12 → 13 - line 4, honey bee: "3-4" (waits) → 3 One row is new: line 5.',
     )
     expect(shown.text).toContain('Nothing is changed yet.')
     expect(shown.json).toMatchObject({

@@ -55,19 +55,19 @@ export function CellPart({
   const place = useRef<HTMLDialogElement>(null)
   const [value, setValue] = useState('')
   const [reason, setReason] = useState('')
-  const [state, setState] = useState<'typing' | 'keeping' | 'kept'>('typing')
+  const [state, setState] = useState<'typing' | 'keeping' | 'kept' | 'withdrawn'>('typing')
   const [trouble, setTrouble] = useState<unknown>(null)
   const history = useQuery({
     queryKey: ['history', open.row],
     queryFn: () => get<HistoryTold>(`history?row=${encodeURIComponent(open.row)}`),
   })
   useEffect(() => place.current?.showModal(), [])
-  const act = async (work: Promise<unknown>): Promise<void> => {
+  const act = async (work: Promise<unknown>, done: 'kept' | 'withdrawn'): Promise<void> => {
     setState('keeping')
     setTrouble(null)
     try {
       await work
-      setState('kept')
+      setState(done)
       await queries.invalidateQueries()
     } catch (error) {
       setState('typing')
@@ -76,14 +76,14 @@ export function CellPart({
   }
   const correct = (event: FormEvent): void => {
     event.preventDefault()
-    void act(send('corrections', { row: open.row, column: open.column, value, reason }))
+    void act(send('corrections', { row: open.row, column: open.column, value, reason }), 'kept')
   }
   return (
     <dialog ref={place} className="cell" aria-labelledby="cell" onClose={onClose}>
       <h2 id="cell">{say('cell', { column: open.title, row: open.line })}</h2>
       <p className="note">{history.data?.told}</p>
       <p>{say('cell/stands', { value: open.value === '' ? say('cell/blank') : open.value })}</p>
-      {canWrite && state !== 'kept' ? (
+      {canWrite && (state === 'typing' || state === 'keeping') ? (
         <form onSubmit={correct}>
           <h3>{say('cell/correct')}</h3>
           <label>
@@ -102,14 +102,14 @@ export function CellPart({
               type="button"
               className="quiet"
               disabled={state === 'keeping' || reason.trim() === ''}
-              onClick={() => void act(send('withdrawals', { row: open.row, reason }))}
+              onClick={() => void act(send('withdrawals', { row: open.row, reason }), 'withdrawn')}
             >
               {say('cell/withdraw')}
             </button>
           </p>
         </form>
       ) : null}
-      {state === 'kept' ? <p role="status">{say('cell/kept')}</p> : null}
+      {state === 'kept' || state === 'withdrawn' ? <p role="status">{say(`cell/${state}`)}</p> : null}
       {trouble === null ? null : <Trouble error={trouble} />}
       <h3>{say('cell/history')}</h3>
       {history.isError ? <Trouble error={history.error} /> : null}

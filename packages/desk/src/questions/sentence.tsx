@@ -75,7 +75,10 @@ function useBlanks({ project, asking, onChange }: Filling) {
     by: (
       <OneOf
         label={say('blank/by')}
-        choices={plain(['field', ...project.factors.map(({ name }) => name).filter((name) => name !== 'field')])}
+        choices={['field', ...project.factors.map(({ name }) => name).filter((name) => name !== 'field')].map((by) => ({
+          value: by,
+          label: say('blank/by/each', { by }),
+        }))}
         chosen={text(o.by)}
         none={say('blank/by/none')}
         onChoose={(by) => set({ by })}

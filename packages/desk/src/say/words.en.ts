@@ -35,7 +35,8 @@ export const words: Words = {
     '{question}: did the number of {kinds} change with {since}, in {fields}, in {seasons}, if a ratio of {worth} matters?',
   'desk/sentence/is-design-sound/since':
     '{question}: can it carry a comparison of {kinds} before and after {since}, in {fields}, in {seasons}?',
-  'desk/sentence/kinds': '{question}: between {between}, {levels}, in {fields}, in {seasons}, if a ratio of {worth} matters?',
+  'desk/sentence/kinds':
+    '{question}: does the number differ by {between}, {levels}, in {fields}, in {seasons}, if a ratio of {worth} matters?',
   'desk/sentence/more/who-visits': '{crops}; {per}; {window}; {where}; {except}.',
   'desk/sentence/more/what-differs': '{since}; {expect}; {crops}; {per}; {against}; {window}; {where}; {except}.',
   'desk/sentence/more/is-design-sound': '{since}; {crops}; {per}; {against}; {window}; {where}; {except}.',
@@ -59,8 +60,9 @@ export const words: Words = {
   'desk/blank/crops/all': 'all crops',
   'desk/blank/by': 'Told apart by',
   'desk/blank/by/none': 'all together',
+  'desk/blank/by/each': 'told apart by {by}',
   'desk/blank/between': 'Compared by',
-  'desk/blank/between/none': 'choose what is compared',
+  'desk/blank/between/none': 'something to be chosen',
   'desk/blank/between/nothing': 'nothing else',
   'desk/blank/levels': 'Levels, the reference first',
   'desk/blank/levels/all': 'all levels',
@@ -148,7 +150,8 @@ export const words: Words = {
   'desk/take/unpin': 'Unpin',
   'desk/take/print': 'Print',
   'desk/asked/stale': 'the data have changed since',
-  'desk/figure/marks': '{marks, plural, =0 {Figure} other {Figure; arrow keys go through its # marks}}',
+  'desk/figure/marks':
+    '{marks, plural, =0 {Figure} one {Figure with one mark} other {Figure; arrow keys go through its # marks}}',
   'desk/figure/table': 'The numbers of this figure',
 
   // First minutes
@@ -180,12 +183,12 @@ export const words: Words = {
     'Too few were seen: anything from fewer to many more fits the counts. That is no evidence of no difference, and the answer says what would settle it.',
   'desk/walk/design-blocks': 'Did moving the hives help the sunflower?',
   'desk/walk/design-blocks/why':
-    'All hives were moved at once while the bloom faded: no number of insects could tell the two apart. What can still be said stands below.',
+    'All hives were moved at once while the bloom faded: no number of insects could tell the two apart. What can still be said stands in the answer.',
 
   // Counts
   'desk/counts': 'Counts',
   'desk/counts/told':
-    '{total, plural, =0 {No count} one {One count} other {# counts}}{filtered, select, yes { fulfil the conditions} other {}}',
+    '{total, plural, =0 {No count} one {One count} other {# counts}}{filtered, select, yes { with these conditions} other {}}',
   'desk/counts/evidence': 'These are the counts that show it.',
   'desk/counts/all': 'Show all counts',
   'desk/counts/line': 'Line',
@@ -216,6 +219,7 @@ export const words: Words = {
   'desk/cell/reason': 'Reason',
   'desk/cell/keep': 'Keep the correction',
   'desk/cell/kept': 'Kept. The old value stays in the history.',
+  'desk/cell/withdrawn': 'Withdrawn. It stands in no answer any more; the history keeps it.',
   'desk/cell/history': 'History',
   'desk/cell/history/none': 'As it was brought; never corrected.',
   'desk/cell/brought': 'In the file: {value}',
@@ -231,7 +235,7 @@ export const words: Words = {
   'desk/tables/first': 'Nothing counts before you have seen what each row becomes and accepted it.',
   'desk/tables/reading': 'Reading {file} …',
   'desk/tables/read':
-    '{file}: {read, number} rows – {accepted, number} accepted, {waiting, number} waiting for an answer, {refused, number} set aside',
+    '{file}: {read, plural, one {one row} other {# rows}} – {accepted, number} accepted, {waiting, number} waiting for an answer, {refused, number} set aside',
   'desk/tables/columns': 'What each column is',
   'desk/tables/column': 'Column',
   'desk/tables/as': 'is taken as',
@@ -316,7 +320,7 @@ export const words: Words = {
   'desk/tables/known': 'This file is in the project already; nothing was added.',
   'desk/tables/mended': 'Another version of {file}, brought on {day}',
   'desk/tables/mended/told':
-    '{equal, number} rows are equal; {changed, plural, =0 {no cell becomes a correction} one {one cell becomes a correction} other {# cells become corrections}}; {added, plural, =0 {no row is new} one {one row is new} other {# rows are new}}; {gone, plural, =0 {none is gone} one {one is gone and stays} other {# are gone and stay}}; {kept, plural, =0 {nothing that was corrected here is touched} one {one cell that was corrected here stays} other {# cells that were corrected here stay}}.',
+    '{equal, plural, one {One row is} other {# rows are}} equal; {changed, plural, =0 {no cell becomes a correction} one {one cell becomes a correction} other {# cells become corrections}}; {added, plural, =0 {no row is new} one {one row is new} other {# rows are new}}; {gone, plural, =0 {none is gone} one {one is gone and stays} other {# are gone and stay}}; {kept, plural, =0 {nothing that was corrected here is touched} one {one cell that was corrected here stays} other {# cells that were corrected here stay}}.',
   'desk/tables/mended/change': 'Line {line}, {column}: {from} becomes {to}',
   'desk/tables/accept-mended': 'Accept these corrections',
   'desk/tables/samples': 'Values',

@@ -62,6 +62,7 @@ export const words: Words = {
   'desk/blank/crops/all': 'todos los cultivos',
   'desk/blank/by': 'Distinguir por',
   'desk/blank/by/none': 'todo junto',
+  'desk/blank/by/each': 'distinguiendo por {by}',
   'desk/blank/between': 'Comparar según',
   'desk/blank/between/none': 'algo por elegir',
   'desk/blank/between/nothing': 'nada más que la fecha',
@@ -151,7 +152,8 @@ export const words: Words = {
   'desk/take/unpin': 'Desanclar',
   'desk/take/print': 'Imprimir',
   'desk/asked/stale': 'los datos han cambiado desde entonces',
-  'desk/figure/marks': '{marks, plural, =0 {Figura} other {Figura; las teclas de flecha recorren sus marcas (#)}}',
+  'desk/figure/marks':
+    '{marks, plural, =0 {Figura} one {Figura con una marca} other {Figura; las teclas de flecha recorren sus marcas (#)}}',
   'desk/figure/table': 'Los números de esta figura',
 
   // First minutes
@@ -220,6 +222,7 @@ export const words: Words = {
   'desk/cell/reason': 'Motivo',
   'desk/cell/keep': 'Guardar la corrección',
   'desk/cell/kept': 'Guardado. El valor anterior queda en el historial.',
+  'desk/cell/withdrawn': 'Retirado. Ya no figura en ninguna respuesta; el historial lo conserva.',
   'desk/cell/history': 'Historial',
   'desk/cell/history/none': 'Como se importó; nunca se corrigió.',
   'desk/cell/brought': 'En el archivo: {value}',
@@ -236,7 +239,7 @@ export const words: Words = {
   'desk/tables/first': 'Nada cuenta antes de ver en qué se convierte cada fila y aceptarlo.',
   'desk/tables/reading': 'Leyendo {file}…',
   'desk/tables/read':
-    '{file} – filas leídas: {read, number}; aceptadas: {accepted, number}; pendientes de respuesta: {waiting, number}; apartadas: {refused, number}',
+    '{file} – {read, plural, one {una fila leída} other {# filas leídas}}; aceptadas: {accepted, number}; pendientes de respuesta: {waiting, number}; apartadas: {refused, number}',
   'desk/tables/columns': 'Qué es cada columna',
   'desk/tables/column': 'Columna',
   'desk/tables/as': 'se toma como',
@@ -321,7 +324,7 @@ export const words: Words = {
   'desk/tables/known': 'Este archivo ya está en el proyecto; no se añade nada.',
   'desk/tables/mended': 'Otra versión de {file}, importado el {day}',
   'desk/tables/mended/told':
-    'Filas iguales: {equal, number}; {changed, plural, =0 {ninguna celda pasa a ser una corrección} one {una celda pasa a ser una corrección} other {# celdas pasan a ser correcciones}}; {added, plural, =0 {ninguna fila es nueva} one {una fila es nueva} other {# filas son nuevas}}; {gone, plural, =0 {no falta ninguna} one {falta una, y se conserva} other {faltan #, y se conservan}}; {kept, plural, =0 {no se toca nada de lo corregido aquí} one {se mantiene una celda corregida aquí} other {se mantienen # celdas corregidas aquí}}.',
+    '{equal, plural, one {Una fila es igual} other {# filas son iguales}}; {changed, plural, =0 {ninguna celda pasa a ser una corrección} one {una celda pasa a ser una corrección} other {# celdas pasan a ser correcciones}}; {added, plural, =0 {ninguna fila es nueva} one {una fila es nueva} other {# filas son nuevas}}; {gone, plural, =0 {no falta ninguna} one {falta una, y se conserva} other {faltan #, y se conservan}}; {kept, plural, =0 {no se toca nada de lo corregido aquí} one {se mantiene una celda corregida aquí} other {se mantienen # celdas corregidas aquí}}.',
   'desk/tables/mended/change': 'Línea {line}, {column}: {from} pasa a {to}',
   'desk/tables/accept-mended': 'Aceptar estas correcciones',
   'desk/tables/samples': 'Valores',

@@ -25,11 +25,11 @@ describe('words', () => {
     expect(await drawn({})).toContain(answer.headline.text.split(' ')[0])
   })
 
-  it('of a declared column come as a sentence, those of a file as they came', async () => {
+  it('of a declared column come as a sentence, and a kind as it is called', async () => {
     const { get } = await serveDemonstration()
     const { columns } = countsShape.parse((await get('/api/counts')).json())
     const titleOf = (name: string): unknown => columns.find((own) => own.name === name)?.title
     expect(titleOf('minutes')).toEqual({ id: 'server/column/minutes', values: {}, text: 'minutes watched' })
-    expect(titleOf('strip')).toBe('strip')
+    expect(titleOf('bumble bee')).toBe('bumble bee')
   })
 })
