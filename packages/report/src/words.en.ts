@@ -2,6 +2,7 @@ import type { Words } from '@thrum/model/ground'
 
 /** What `report` says itself, in English. ICU message texts by id. */
 export const words: Words = {
+  'report/all-kinds': 'all kinds',
   'report/heading/estimates': 'What was found',
   'report/heading/can-say': 'What may be said',
   'report/heading/cannot-say': 'What may not be said',

@@ -2,6 +2,7 @@ import type { Words } from '@thrum/model/ground'
 
 /** What `report` says itself, in Spanish. ICU message texts by id, the same as in English. */
 export const words: Words = {
+  'report/all-kinds': 'todos los tipos',
   'report/heading/estimates': 'Lo que se encontró',
   'report/heading/can-say': 'Lo que se puede decir',
   'report/heading/cannot-say': 'Lo que no se puede decir',

@@ -29,7 +29,7 @@ const listened = Object.assign(
     said.push(saying.id)
     return own(saying)
   },
-  { language: own.language },
+  { language: own.language, nameOf: own.nameOf },
 )
 
 function wrongEnd(argv: readonly string[], told: Omit<ToldCommand, 'wrong'>): string | null {

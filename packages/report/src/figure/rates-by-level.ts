@@ -26,7 +26,7 @@ function tableOf({ points, unit }: RatesFigure, frame: Frame): TableView {
       say(saying(`report/figure/column/${id}`, { unit })),
     ),
     rows: points.map(({ field, kind, level, count, effort, rate }) => [
-      ...[field, kind, level].map(lineText),
+      ...[field, say.nameOf(kind), level].map(lineText),
       ...[count, effort, rate].map((value) => tableNumber(value, none, frame)),
     ]),
   }

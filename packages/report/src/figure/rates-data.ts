@@ -29,7 +29,7 @@ export function groupRates({ points, unit }: RatesFigure, { say }: Frame): RateG
   const levels = [...new Set(known.map(({ level }) => lineText(level)))]
   const unitWords = say(unit)
   const marks = known.map(({ field, level, kind, rate, count }): RatePoint => {
-    const names = { field: lineText(field), level: lineText(level), kind: lineText(kind) }
+    const names = { field: lineText(field), level: lineText(level), kind: lineText(say.nameOf(kind)) }
     const told = say(
       saying('report/figure/rates/mark', {
         field: names.field,

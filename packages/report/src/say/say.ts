@@ -1,4 +1,5 @@
 import type { Saying, SayingValue, Words } from '@thrum/model/ground'
+import { allKinds } from '@thrum/survey'
 import { IntlMessageFormat } from 'intl-messageformat'
 import { commandWord, typedBlank, withCommandWords } from './command-word.ts'
 
@@ -6,6 +7,8 @@ import { commandWord, typedBlank, withCommandWords } from './command-word.ts'
 export interface Speaker {
   readonly language: string
   (saying: Saying): string
+  /** A name as it is said: that of all kinds together is the program's own, any other stands as it was written. */
+  nameOf(written: string): string
 }
 
 type Primitive = string | number
@@ -41,8 +44,10 @@ export function createSpeaker(
     formats.set(id, format)
     return format
   }
+  const ofAllKinds = words['report/all-kinds'] ?? allKinds
+  const nameOf = (written: string): string => (written === allKinds ? ofAllKinds : written)
   const fill = (value: SayingValue): Primitive => {
-    if (typeof value === 'string') return beginning(value, longest)
+    if (typeof value === 'string') return beginning(nameOf(value), longest)
     if (typeof value === 'number') return value
     if (Array.isArray(value)) return list.format(value.map((one: Saying) => say(one)))
     return say(value as Saying)
@@ -57,7 +62,7 @@ export function createSpeaker(
     })
     return String(formatOf(saying.id).format(Object.fromEntries(values)))
   }
-  return Object.assign(say, { language })
+  return Object.assign(say, { language, nameOf })
 }
 
 /** A text whose words are no longer than so many characters: a longer one is no word, and fills lines without end. */

@@ -92,7 +92,23 @@ describe('commands to be copied', () => {
   })
 
   it.skipIf(process.platform === 'win32')('a shell reads it back as the name, whatever stands in it, and acts on nothing', () => {
-    const names = ['$(touch x)', '`touch x`', 'a"b', "a'b", '$HOME', 'a\\', '!!', "'; touch x; '", 'a & b', '*', '#x', '-', '"']
+    const names = [
+      '$(touch x)',
+      '`touch x`',
+      'a"b',
+      "a'b",
+      '$HOME',
+      'a\\',
+      '!!',
+      "'; touch x; '",
+      'a & b',
+      '~',
+      '~root',
+      '*',
+      '#x',
+      '-',
+      '"',
+    ]
     const read = (column: string): string =>
       execFileSync('/bin/sh', ['-c', `printf %s ${command(column)}`], { encoding: 'utf8', cwd: '/' })
     for (const name of names) expect(read(name)).toBe(name)

@@ -43,6 +43,7 @@ const answers: readonly (readonly [string, () => Promise<Answer>])[] = [
   ['what-differs: before and after', () => differs(made, { since: dayOf(5), worth: 2, kinds: ['abeja'] })],
   ['what-differs: with controls', () => differs(made, { ...strips, since: dayOf(5), kinds: ['abeja'] })],
   ['what-differs: too few fields', () => differs(few, { ...strips, kinds: ['abeja', 'mosca'] })],
+  ['what-differs: all kinds', () => differs(made, strips)],
   ['what-differs: kinds', () => differs(made, { between: 'kind', levels: ['abeja', 'mosca'], worth: 2 })],
   ['who-visits', () => whoVisits.run(made, {}, work())],
   ['who-visits: by level', () => whoVisits.run(made, { by: 'strip' }, work())],
@@ -83,6 +84,20 @@ describe('an answer in Spanish', () => {
     expect(say(answer.headline)).toMatch(
       /^abeja: yes se asoció con \d,\d\d veces el número de visitantes por minuto de no \(intervalo del 95\u00a0%: \d,\d\d a \d,\d\d; 12 campos\); vale la pena actuar\.$/u,
     )
+  })
+
+  it('all kinds together have their name in the language, in sentences and in drawings', async () => {
+    const answer = await differs(made, strips)
+    expect(say(answer.headline)).toMatch(/^todos los tipos: /u)
+    const { svg } = drawAnswer(answer, { say, theme: 'light', width: 640 })
+    expect(svg).toContain('todos los tipos')
+    expect(`${svg}${printAnswer(answer, say)}`).not.toContain('all kinds')
+    // In a project all of whose numbers have a decimal comma, none of a drawing has a point between digits.
+    expect(
+      [...svg.matchAll(/<text[^>]*>([^<]*)/gu)]
+        .map((own) => own[1]?.replace('Thrum 1.2.3', ''))
+        .filter((text) => /\d\.\d/u.test(text ?? '')),
+    ).toEqual([])
   })
 
   it('what holds for these conditions alone is said so', async () => {
