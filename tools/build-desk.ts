@@ -1,12 +1,16 @@
-// Builds the pages of the desk where their sources changed since they were built: node tools/boot.mjs tools/build-desk.ts
+// Builds the pages of the desk where their sources changed since they were built: npm run build:desk [-- --to FOLDER]
 // One commit gives the same bytes. The stamp in the built folder says what it was built from.
+// --to builds into another folder, in any case.
 import { createHash } from 'node:crypto'
 import { existsSync, readdirSync, readFileSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
+import { parseArgs } from 'node:util'
 
 const root = join(import.meta.dirname, '..')
 const desk = join(root, 'packages', 'desk')
-const stamp = join(desk, 'dist', 'built-from.txt')
+const { values } = parseArgs({ options: { to: { type: 'string' } } })
+const built = values.to ?? join(desk, 'dist')
+const stamp = join(built, 'built-from.txt')
 
 /** Files that may be built in: sources of packages that pages hold, faces, and what the lock file pins. */
 function sourceFiles(): readonly string[] {
@@ -35,7 +39,8 @@ function sourcesHash(): string {
 }
 
 const now = sourcesHash()
-if (existsSync(stamp) && readFileSync(stamp, 'utf8').trim() === now) process.stdout.write('The desk is built.\n')
+if (values.to === undefined && existsSync(stamp) && readFileSync(stamp, 'utf8').trim() === now)
+  process.stdout.write('The desk is built.\n')
 else {
   // Whatever the caller is for (tests have a mode of their own), what is served is the same.
   process.env.NODE_ENV = 'production'
@@ -45,7 +50,7 @@ else {
     mode: 'production',
     configFile: join(desk, 'vite.config.ts'),
     logLevel: 'warn',
-    build: { emptyOutDir: true },
+    build: { outDir: built, emptyOutDir: true },
   })
   writeFileSync(stamp, `${now}\n`)
   process.stdout.write('The desk has been built.\n')

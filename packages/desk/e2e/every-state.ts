@@ -1,12 +1,26 @@
+import { writeFileSync } from 'node:fs'
+import { join } from 'node:path'
 import type { Page } from '@playwright/test'
-import { questionAddress, type Served, settled } from './served.ts'
+import { largeSheet } from './large-sheet.ts'
+import { makeDemonstration, questionAddress, run, type Served, settled } from './served.ts'
 
 /** A page in a state, and how it comes to be in it. */
 export interface State {
   readonly name: string
   /** The file of the project it is shown on. */
-  readonly project: 'ostrel-vale.thrum' | 'empty.thrum'
+  readonly project: (typeof projects)[number]
   readonly open: (page: Page, served: Served) => Promise<void>
+}
+
+export const projects = ['ostrel-vale.thrum', 'empty.thrum', 'large.thrum'] as const
+
+/** Makes the projects on which the states are shown. */
+export async function makeProjects(folder: string): Promise<void> {
+  await makeDemonstration(folder)
+  await run(folder, 'new', 'empty.thrum')
+  await run(folder, 'new', 'large.thrum')
+  writeFileSync(join(folder, 'large.csv'), largeSheet(100_000))
+  await run(folder, 'import', 'large.csv', '--in', 'large.thrum', '--unit', 'individuals', '--accept')
 }
 
 const strips = { kinds: ['bumble bee'], between: 'strip', worth: 2 }
@@ -101,4 +115,16 @@ export const states: readonly State[] = [
     },
   },
   { name: 'no-counts', project: 'empty.thrum', open: page('/counts') },
+  {
+    name: 'large',
+    project: 'large.thrum',
+    open: async (at, served) => {
+      await page('/counts')(at, served)
+      await at.locator('[aria-rowindex="2"]').waitFor()
+      await at.locator('.grid').evaluate((grid) => {
+        grid.scrollTop = grid.scrollHeight / 2
+      })
+      await at.locator('[aria-rowindex="50000"]').waitFor()
+    },
+  },
 ]

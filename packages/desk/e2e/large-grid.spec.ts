@@ -31,6 +31,15 @@ test('a hundred thousand counts: every row can be reached, by wheel, by keys and
   await expect(grid.locator('[data-place="0/0"]')).toBeFocused()
   await page.keyboard.press('ArrowDown')
   await expect(grid.locator('[data-place="1/0"]')).toBeFocused()
+  // The cell that keys go from is scrolled out of sight: the tab key leads to what is in sight.
+  await grid.evaluate((element) => {
+    element.scrollTop = element.scrollHeight / 2
+  })
+  await expect(grid.locator('[data-place="50000/0"]')).toBeVisible()
+  await page.getByRole('button', { name: 'Add' }).focus()
+  await page.getByLabel('Value').focus()
+  await grid.focus()
+  await expect(grid.locator('[role="gridcell"]:focus')).toBeInViewport()
   await page.getByLabel('Column').selectOption('plot')
   await page.getByLabel('Value').fill('P77777')
   await page.getByRole('button', { name: 'Add' }).click()

@@ -9,8 +9,8 @@ import { join } from 'node:path'
 import { parseArgs } from 'node:util'
 import { type Browser, chromium, type Page } from '@playwright/test'
 import { chromiumPath } from './chromium.ts'
-import { states } from './every-state.ts'
-import { end, makeDemonstration, questionAddress, run, type Served, serve } from './served.ts'
+import { makeProjects, states } from './every-state.ts'
+import { end, questionAddress, type Served, serve } from './served.ts'
 
 const { values } = parseArgs({
   options: {
@@ -110,8 +110,7 @@ const pictures = values.all === undefined ? ofReadme : everyState()
 const folder = mkdtempSync(join(tmpdir(), 'thrum-pictures-'))
 try {
   mkdirSync(to, { recursive: true })
-  await makeDemonstration(folder)
-  await run(folder, 'new', 'empty.thrum')
+  await makeProjects(folder)
   const browser = await chromium.launch({ executablePath: chromiumPath(), args: ['--no-sandbox'] })
   for (const project of new Set(pictures.map((own) => own.project))) {
     const served = await serve(folder, project)

@@ -1,20 +1,18 @@
 import { AxeBuilder } from '@axe-core/playwright'
-import { states } from './every-state.ts'
-import { expect, makeDemonstration, run, test } from './served.ts'
+import { makeProjects, projects, states } from './every-state.ts'
+import { expect, test } from './served.ts'
 
 const sizes = [
   { width: 1440, height: 1000 },
   { width: 390, height: 844 },
 ] as const
 const looks = ['light', 'dark'] as const
-const projects = ['ostrel-vale.thrum', 'empty.thrum'] as const
 
 for (const size of sizes) {
   for (const look of looks) {
     test(`every page at ${size.width} px, ${look}: nothing is in the way of anyone`, async ({ browser, folder, start }) => {
       test.setTimeout(240_000)
-      await makeDemonstration(folder)
-      await run(folder, 'new', 'empty.thrum')
+      await makeProjects(folder)
       const complaints: string[] = []
       for (const project of projects) {
         const served = await start(project)

@@ -153,8 +153,13 @@ export function Grid({
         aria-colcount={(columns?.length ?? 0) + 1}
         onScroll={({ currentTarget }) => setSight({ top: currentTarget.scrollTop, height: currentTarget.clientHeight })}
         onKeyDown={onKey}
-        onFocus={() => {
+        // The cell that keys go from may be scrolled out of sight: then the grid is gone to, and hands on to what is in sight.
+        tabIndex={place.row >= first && place.row < first + count ? -1 : 0}
+        onFocus={({ target, currentTarget }) => {
           holdsFocus.current = true
+          if (target !== currentTarget) return
+          wantsFocus.current = true
+          setPlace({ row: Math.min(total - 1, Math.ceil(sight.top / rowHeight)), column: place.column })
         }}
         onBlur={({ relatedTarget }) => {
           if (relatedTarget !== null) holdsFocus.current = false
