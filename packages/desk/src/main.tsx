@@ -8,6 +8,7 @@ import './look/sentence.css'
 import './look/answer.css'
 import './look/counts.css'
 import './look/tables.css'
+import './look/print.css'
 
 takeKey()
 startLook()

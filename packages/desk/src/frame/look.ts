@@ -1,9 +1,10 @@
 import type { Theme } from '@thrum/report'
 import { useSyncExternalStore } from 'react'
 
-/** Light or dark: as the machine says, or as the person chose here. */
+/** Light or dark: as the machine says, or as the person chose here; on paper light, whatever the screen is. */
 const place = 'thrum-look'
 const dark = matchMedia('(prefers-color-scheme: dark)')
+const paper = matchMedia('print')
 const listeners = new Set<() => void>()
 
 const chosen = (): Theme | null => {
@@ -11,7 +12,9 @@ const chosen = (): Theme | null => {
   return kept === 'light' || kept === 'dark' ? kept : null
 }
 
-export const look = (): Theme => chosen() ?? (dark.matches ? 'dark' : 'light')
+export const look = (): Theme => (paper.matches ? 'light' : onScreen())
+
+const onScreen = (): Theme => chosen() ?? (dark.matches ? 'dark' : 'light')
 
 function show(): void {
   document.documentElement.dataset.look = look()
@@ -25,6 +28,7 @@ export function choose(theme: Theme): void {
 
 export function startLook(): void {
   dark.addEventListener('change', show)
+  paper.addEventListener('change', show)
   show()
 }
 

@@ -50,9 +50,11 @@ function Drawn({ figure, width }: { readonly figure: Figure; readonly width: num
     const read = new DOMParser().parseFromString(svg, 'image/svg+xml').documentElement
     const drawing = document.importNode(read, true)
     setMarks(takeMarks(drawing))
-    setAt(null)
     place.current?.replaceChildren(drawing)
   }, [svg])
+  // Drawn anew because there is more room or less light, a figure keeps its mark in hand; another figure has none.
+  // biome-ignore lint/correctness/useExhaustiveDependencies: the figure is what it waits for
+  useEffect(() => setAt(null), [figure])
   useEffect(() => {
     const element = at === null ? undefined : marks[at]?.element
     element?.classList.add('in-hand')
