@@ -100,6 +100,8 @@ test('on paper an answer is light, whole, and without what is for the screen alo
   await settled(page)
   await expect(page.locator('html')).toHaveAttribute('data-look', 'dark')
   await page.emulateMedia({ media: 'print' })
+  // The browser says so before it prints, and after.
+  await page.evaluate(() => dispatchEvent(new Event('beforeprint')))
   await expect(page.locator('html')).toHaveAttribute('data-look', 'light')
   await expect(page.locator('.take')).toBeHidden()
   await expect(page.locator('.asked-list')).toBeHidden()
@@ -110,6 +112,7 @@ test('on paper an answer is light, whole, and without what is for the screen alo
   expect(dark).not.toContain('#eceae4')
   expect((await page.pdf()).length).toBeGreaterThan(10_000)
   await page.emulateMedia({ media: 'screen' })
+  await page.evaluate(() => dispatchEvent(new Event('afterprint')))
   await expect(page.locator('html')).toHaveAttribute('data-look', 'dark')
   await page.close()
 })

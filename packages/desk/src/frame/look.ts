@@ -4,7 +4,6 @@ import { useSyncExternalStore } from 'react'
 /** Light or dark: as the machine says, or as the person chose here; on paper light, whatever the screen is. */
 const place = 'thrum-look'
 const dark = matchMedia('(prefers-color-scheme: dark)')
-const paper = matchMedia('print')
 const listeners = new Set<() => void>()
 
 const chosen = (): Theme | null => {
@@ -12,7 +11,10 @@ const chosen = (): Theme | null => {
   return kept === 'light' || kept === 'dark' ? kept : null
 }
 
-export const look = (): Theme => (paper.matches ? 'light' : onScreen())
+/** From when the browser is about to print until it has. */
+let isPrinting = false
+
+export const look = (): Theme => (isPrinting ? 'light' : onScreen())
 
 const onScreen = (): Theme => chosen() ?? (dark.matches ? 'dark' : 'light')
 
@@ -28,7 +30,15 @@ export function choose(theme: Theme): void {
 
 export function startLook(): void {
   dark.addEventListener('change', show)
-  paper.addEventListener('change', show)
+  for (const [event, printing] of [
+    ['beforeprint', true],
+    ['afterprint', false],
+  ] as const) {
+    addEventListener(event, () => {
+      isPrinting = printing
+      show()
+    })
+  }
   show()
 }
 
