@@ -1,5 +1,5 @@
 /** Letters, digits and signs that mean themselves in a shell; a tilde does where it does not begin a word. */
-const meansItself = /^(?!~)[\p{L}\p{M}\p{N}_.,:/\\@%+=~-]+$/u
+const meansItself = /^(?!~)[\p{L}\p{M}\p{N}_.,:/@%+=~-]+$/u
 /** What still means something between double quotes. */
 const meansMoreInDoubleQuotes = /["$`!]|\\(?:\\|$)/u
 

@@ -119,7 +119,7 @@ describe('commands to be copied', () => {
           expect(read(name)).toBe(name)
         },
       ),
-      { numRuns: 100 },
+      { numRuns: 400 },
     )
   })
 })
