@@ -1,0 +1,182 @@
+import { logFactorial } from '../distribution/log-gamma.ts'
+import { exp, log, log1p } from '../elementary.ts'
+
+/** What a family says of each row at linear predictor eta, in arrays of length n that are written over. */
+export interface RowDerivatives {
+  /** log p(y | eta). */
+  readonly logDensity: Float64Array
+  /** d log p / d eta. */
+  readonly slope: Float64Array
+  /** Observed weight: minus the second derivative of log p in eta. */
+  readonly weight: Float64Array
+  /** d weight / d eta. */
+  readonly weightSlope: Float64Array
+  /** d log p, d slope and d weight by the dispersion; 0 for a family without one. */
+  readonly byDispersion: Float64Array
+  readonly slopeByDispersion: Float64Array
+  readonly weightByDispersion: Float64Array
+}
+
+export function rowDerivatives(n: number): RowDerivatives {
+  const column = (): Float64Array => new Float64Array(n)
+  return {
+    logDensity: column(),
+    slope: column(),
+    weight: column(),
+    weightSlope: column(),
+    byDispersion: column(),
+    slopeByDispersion: column(),
+    weightByDispersion: column(),
+  }
+}
+
+/** What is counted in each row; `trials` for shares only. */
+export interface Response {
+  readonly counts: Float64Array
+  readonly trials: Float64Array | null
+}
+
+/** Families by the names that ecology gives them. */
+export type FamilyName = 'poisson' | 'nb1' | 'nb2' | 'binomial'
+
+export interface Family {
+  readonly name: FamilyName
+  readonly link: 'log' | 'logit'
+  /** True where a dispersion is estimated: alpha = 1 / theta of NB2 (variance mu + alpha mu^2), phi of NB1 (variance mu (1 + phi)). */
+  readonly isDispersed: boolean
+  /** True where log p is strictly concave in eta for every count. */
+  readonly isConcave: boolean
+  /** Fills every array for all rows. @param dispersion >= 0 */
+  evaluate(response: Response, eta: Float64Array, dispersion: number, into: RowDerivatives): void
+}
+
+/** Beyond this the mean of a row overflows sums of squares; exp is held there [log of a count]. */
+const largestEta = 300
+
+const mean = (eta: number): number => exp(Math.min(eta, largestEta))
+
+const poisson: Family = {
+  name: 'poisson',
+  link: 'log',
+  isDispersed: false,
+  isConcave: true,
+  evaluate: ({ counts }, eta, _, into) => {
+    const { logDensity, slope, weight, weightSlope } = into
+    for (let i = 0; i < counts.length; i++) {
+      const y = counts[i] as number
+      const mu = mean(eta[i] as number)
+      logDensity[i] = y * (eta[i] as number) - mu - logFactorial(y)
+      slope[i] = y - mu
+      weight[i] = mu
+      weightSlope[i] = mu
+    }
+  },
+}
+
+/** log1p(x) / x, and 1 at 0. */
+const logRatio = (x: number): number => (x < 1e-8 ? 1 - x / 2 : log1p(x) / x)
+
+/** (log1p(x) - x / (1 + x)) / x^2: 1/2 at 0. Below a hundredth its series, sum of (-x)^j (j + 1) / (j + 2). */
+function curvedRatio(x: number): number {
+  if (x >= 1e-2) return (log1p(x) - x / (1 + x)) / (x * x)
+  let sum = 0
+  for (let j = 9; j >= 0; j--) sum = sum * -x + (j + 1) / (j + 2)
+  return sum
+}
+
+const nb2: Family = {
+  name: 'nb2',
+  link: 'log',
+  isDispersed: true,
+  isConcave: true,
+  evaluate: ({ counts }, eta, alpha, into) => {
+    const { logDensity, slope, weight, weightSlope, byDispersion, slopeByDispersion, weightByDispersion } = into
+    for (let i = 0; i < counts.length; i++) {
+      const y = counts[i] as number
+      const mu = mean(eta[i] as number)
+      const x = alpha * mu
+      const one = 1 + x
+      let logs = 0
+      let parts = 0
+      for (let k = 1; k < y; k++) {
+        logs += log1p(k * alpha)
+        parts += k / (1 + k * alpha)
+      }
+      logDensity[i] = logs + y * (eta[i] as number) - y * log1p(x) - mu * logRatio(x) - logFactorial(y)
+      slope[i] = (y - mu) / one
+      const w = (mu * (1 + alpha * y)) / (one * one)
+      weight[i] = w
+      weightSlope[i] = (w * (1 - x)) / one
+      byDispersion[i] = parts + mu * mu * curvedRatio(x) - (y * mu) / one
+      slopeByDispersion[i] = (-(y - mu) * mu) / (one * one)
+      weightByDispersion[i] = (mu * y) / (one * one) - (2 * mu * mu * (1 + alpha * y)) / (one * one * one)
+    }
+  },
+}
+
+const nb1: Family = {
+  name: 'nb1',
+  link: 'log',
+  isDispersed: true,
+  isConcave: false,
+  evaluate: ({ counts }, eta, phi, into) => {
+    const { logDensity, slope, weight, weightSlope, byDispersion, slopeByDispersion, weightByDispersion } = into
+    const rate = logRatio(phi)
+    // d rate / d phi = (phi / (1 + phi) - log1p(phi)) / phi^2.
+    const rateByPhi = -curvedRatio(phi)
+    for (let i = 0; i < counts.length; i++) {
+      const y = counts[i] as number
+      const mu = mean(eta[i] as number)
+      let logs = 0
+      let inverses = 0
+      let weights = 0
+      let weightSlopes = 0
+      let byPhi = 0
+      let slopeByPhi = 0
+      let weightByPhi = 0
+      for (let k = 0; k < y; k++) {
+        const at = k * phi
+        const inverse = 1 / (mu + at)
+        logs += log(mu + at)
+        inverses += inverse
+        weights += at * inverse * inverse
+        weightSlopes += at * (at - mu) * inverse * inverse * inverse
+        byPhi += k * inverse
+        slopeByPhi += k * inverse * inverse
+        weightByPhi += k * (mu - at) * inverse * inverse * inverse
+      }
+      logDensity[i] = logs - y * log1p(phi) - mu * rate - logFactorial(y)
+      slope[i] = mu * (inverses - rate)
+      weight[i] = mu * (rate - weights)
+      weightSlope[i] = mu * (rate - weightSlopes)
+      byDispersion[i] = byPhi - y / (1 + phi) - mu * rateByPhi
+      slopeByDispersion[i] = mu * (-slopeByPhi - rateByPhi)
+      weightByDispersion[i] = mu * (rateByPhi - weightByPhi)
+    }
+  },
+}
+
+const binomial: Family = {
+  name: 'binomial',
+  link: 'logit',
+  isDispersed: false,
+  isConcave: true,
+  evaluate: ({ counts, trials }, eta, _, into) => {
+    const { logDensity, slope, weight, weightSlope } = into
+    for (let i = 0; i < counts.length; i++) {
+      const y = counts[i] as number
+      const n = trials?.[i] ?? 1
+      const at = eta[i] as number
+      const small = exp(-Math.abs(at))
+      const share = (at >= 0 ? 1 : small) / (1 + small)
+      const logTerm = Math.max(at, 0) + log1p(small)
+      logDensity[i] = logFactorial(n) - logFactorial(y) - logFactorial(n - y) + y * at - n * logTerm
+      slope[i] = y - n * share
+      const w = (n * small) / ((1 + small) * (1 + small))
+      weight[i] = w
+      weightSlope[i] = w * (1 - 2 * share)
+    }
+  },
+}
+
+export const families: { readonly [name in FamilyName]: Family } = { poisson, nb1, nb2, binomial }

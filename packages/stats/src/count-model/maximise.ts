@@ -1,0 +1,158 @@
+import type { Laplace } from './laplace.ts'
+import { inverseOf, quadratic } from './symmetric.ts'
+
+/** Where a search ended. */
+export interface Maximum {
+  readonly at: Float64Array
+  readonly value: number
+  readonly gradient: Float64Array
+  /** Half of what another Newton step promises, in units of the log likelihood. */
+  readonly decrement: number
+  readonly evaluations: number
+  readonly isConverged: boolean
+}
+
+/** The search ends when another step promises less than this, in units of the log likelihood. */
+const smallEnough = 1e-10
+const mostRounds = 200
+/** No coordinate moves further than this in one step. */
+const longestStep = 2
+const armijo = 1e-4
+/** Differences for the first metric, and for standard errors. */
+const forward = 1e-4
+const central = 1e-4
+
+/** Minus the Hessian of the log likelihood by central differences of its gradient, made symmetric; null where it cannot be had. */
+export function curvatureAt(laplace: Laplace, at: Float64Array): Float64Array | null {
+  const m = laplace.parameters
+  const matrix = new Float64Array(m * m)
+  const place = at.slice()
+  const above = new Float64Array(m)
+  const below = new Float64Array(m)
+  for (let j = 0; j < m; j++) {
+    const width = central * Math.max(1, Math.abs(at[j] as number))
+    place[j] = (at[j] as number) + width
+    const up = laplace.evaluate(place, above)
+    place[j] = (at[j] as number) - width
+    const down = laplace.evaluate(place, below)
+    place[j] = at[j] as number
+    if (!Number.isFinite(up) || !Number.isFinite(down)) return null
+    for (let i = 0; i < m; i++) matrix[i * m + j] = ((below[i] as number) - (above[i] as number)) / (2 * width)
+  }
+  for (let i = 0; i < m; i++)
+    for (let j = 0; j < i; j++) {
+      const both = ((matrix[i * m + j] as number) + (matrix[j * m + i] as number)) / 2
+      matrix[i * m + j] = both
+      matrix[j * m + i] = both
+    }
+  return matrix
+}
+
+/** The first metric: inverse of a forward-difference Hessian, or its diagonal where that is not positive definite. */
+function firstMetric(laplace: Laplace, at: Float64Array, gradient: Float64Array): Float64Array {
+  const m = laplace.parameters
+  const matrix = new Float64Array(m * m)
+  const place = at.slice()
+  const moved = new Float64Array(m)
+  for (let j = 0; j < m; j++) {
+    place[j] = (at[j] as number) + forward
+    const isKnown = Number.isFinite(laplace.evaluate(place, moved))
+    place[j] = at[j] as number
+    for (let i = 0; i < m; i++)
+      matrix[i * m + j] = isKnown ? ((gradient[i] as number) - (moved[i] as number)) / forward : Number(i === j)
+  }
+  for (let i = 0; i < m; i++)
+    for (let j = 0; j < i; j++) {
+      const both = ((matrix[i * m + j] as number) + (matrix[j * m + i] as number)) / 2
+      matrix[i * m + j] = both
+      matrix[j * m + i] = both
+    }
+  const inverse = inverseOf(matrix, m)
+  if (inverse !== null) return inverse
+  const diagonal = new Float64Array(m * m)
+  for (let j = 0; j < m; j++) diagonal[j * m + j] = 1 / Math.max(1, Math.abs(matrix[j * m + j] as number))
+  return diagonal
+}
+
+/**
+ * Climbs to a maximum by BFGS on the inverse Hessian, from a metric that knows the place.
+ *
+ * Stops on the Newton decrement, which does not hang on how covariates are scaled.
+ */
+export function maximise(laplace: Laplace, from: Float64Array): Maximum {
+  const m = laplace.parameters
+  const at = from.slice()
+  const gradient = new Float64Array(m)
+  let value = laplace.evaluate(at, gradient)
+  let evaluations = 1
+  if (!Number.isFinite(value))
+    return { at, value, gradient, decrement: Number.POSITIVE_INFINITY, evaluations, isConverged: false }
+  let metric = firstMetric(laplace, at, gradient)
+  evaluations += m
+  let isFresh = true
+  const direction = new Float64Array(m)
+  const next = new Float64Array(m)
+  const nextGradient = new Float64Array(m)
+  const change = new Float64Array(m)
+  const moved = new Float64Array(m)
+  const turned = new Float64Array(m)
+  let decrement = Number.POSITIVE_INFINITY
+  for (let round = 0; round < mostRounds; round++) {
+    decrement = quadratic(gradient, metric, gradient, m)
+    if (Math.abs(decrement) < smallEnough) return { at, value, gradient, decrement, evaluations, isConverged: true }
+    let longest = 0
+    for (let i = 0; i < m; i++) {
+      let sum = 0
+      for (let j = 0; j < m; j++) sum += (metric[i * m + j] as number) * (gradient[j] as number)
+      direction[i] = sum
+      longest = Math.max(longest, Math.abs(sum))
+    }
+    let part = longest > longestStep ? longestStep / longest : 1
+    const allowance = 1e-11 * Math.abs(value)
+    let reached = Number.NEGATIVE_INFINITY
+    let isUp = false
+    for (let shrink = 0; shrink < 40; shrink++, part *= 0.4) {
+      for (let i = 0; i < m; i++) next[i] = (at[i] as number) + part * (direction[i] as number)
+      reached = laplace.evaluate(next, nextGradient)
+      evaluations++
+      if (reached >= value + armijo * part * decrement - allowance) {
+        isUp = true
+        break
+      }
+    }
+    if (!isUp) {
+      // A metric that leads nowhere is made anew once; if that leads nowhere either, this is as far as the search comes.
+      if (isFresh) return { at, value, gradient, decrement, evaluations, isConverged: false }
+      laplace.evaluate(at, gradient)
+      metric = firstMetric(laplace, at, gradient)
+      evaluations += m + 1
+      isFresh = true
+      continue
+    }
+    isFresh = false
+    let along = 0
+    for (let i = 0; i < m; i++) {
+      moved[i] = (next[i] as number) - (at[i] as number)
+      change[i] = (gradient[i] as number) - (nextGradient[i] as number)
+      along += (moved[i] as number) * (change[i] as number)
+    }
+    if (along > 1e-14) {
+      const size = quadratic(change, metric, change, m)
+      for (let i = 0; i < m; i++) {
+        let sum = 0
+        for (let j = 0; j < m; j++) sum += (metric[i * m + j] as number) * (change[j] as number)
+        turned[i] = sum
+      }
+      for (let i = 0; i < m; i++)
+        for (let j = 0; j < m; j++)
+          metric[i * m + j] =
+            (metric[i * m + j] as number) +
+            ((1 + size / along) * (moved[i] as number) * (moved[j] as number)) / along -
+            ((turned[i] as number) * (moved[j] as number) + (moved[i] as number) * (turned[j] as number)) / along
+    }
+    at.set(next)
+    gradient.set(nextGradient)
+    value = reached
+  }
+  return { at, value, gradient, decrement, evaluations, isConverged: false }
+}

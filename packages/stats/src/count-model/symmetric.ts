@@ -1,0 +1,56 @@
+/** Lower Cholesky factor of a symmetric p by p matrix (row major), in place. @returns false where it is not positive definite */
+export function cholesky(matrix: Float64Array, p: number): boolean {
+  for (let j = 0; j < p; j++) {
+    let pivot = matrix[j * p + j] as number
+    for (let k = 0; k < j; k++) pivot -= (matrix[j * p + k] as number) ** 2
+    if (!(pivot > 0)) return false
+    const root = Math.sqrt(pivot)
+    matrix[j * p + j] = root
+    for (let i = j + 1; i < p; i++) {
+      let sum = matrix[i * p + j] as number
+      for (let k = 0; k < j; k++) sum -= (matrix[i * p + k] as number) * (matrix[j * p + k] as number)
+      matrix[i * p + j] = sum / root
+    }
+  }
+  return true
+}
+
+/** Solves with a lower Cholesky factor, in place of b. */
+export function solveCholesky(factor: Float64Array, p: number, b: Float64Array): void {
+  for (let i = 0; i < p; i++) {
+    let sum = b[i] as number
+    for (let k = 0; k < i; k++) sum -= (factor[i * p + k] as number) * (b[k] as number)
+    b[i] = sum / (factor[i * p + i] as number)
+  }
+  for (let i = p - 1; i >= 0; i--) {
+    let sum = b[i] as number
+    for (let k = i + 1; k < p; k++) sum -= (factor[k * p + i] as number) * (b[k] as number)
+    b[i] = sum / (factor[i * p + i] as number)
+  }
+}
+
+/** Inverse of a symmetric positive definite matrix; null where it is not. The matrix stays as it is. */
+export function inverseOf(matrix: Float64Array, p: number): Float64Array | null {
+  const factor = matrix.slice()
+  if (!cholesky(factor, p)) return null
+  const inverse = new Float64Array(p * p)
+  const unit = new Float64Array(p)
+  for (let j = 0; j < p; j++) {
+    unit.fill(0)
+    unit[j] = 1
+    solveCholesky(factor, p, unit)
+    for (let i = 0; i < p; i++) inverse[i * p + j] = unit[i] as number
+  }
+  return inverse
+}
+
+/** a'Mb of a p by p matrix. */
+export function quadratic(a: Float64Array, matrix: Float64Array, b: Float64Array, p: number): number {
+  let sum = 0
+  for (let i = 0; i < p; i++) {
+    let row = 0
+    for (let j = 0; j < p; j++) row += (matrix[i * p + j] as number) * (b[j] as number)
+    sum += (a[i] as number) * row
+  }
+  return sum
+}
