@@ -13,8 +13,9 @@ export { rateRatioMidP } from './count/rate-ratio-mid-p.ts'
 export { type MeanRate, meanOfRates, ratioOfSums, type UnitRate, type UnitTotals } from './count/ratio-of-sums.ts'
 // Models of counts
 export type { FamilyName } from './count-model/family.ts'
-export { type CountModel, type CountModelFit, type FitWarning, fitCountModel } from './count-model/fit-count-model.ts'
+export { fitCountModel } from './count-model/fit-count-model.ts'
 export type { Grouping } from './count-model/grouping.ts'
+export type { Coefficients, CountModel, CountModelFit, FitWarning } from './count-model/model.ts'
 // Distributions
 export { betaQuantile, inverseLogit, logit, type UnitPoint } from './distribution/beta.ts'
 export { binomialLogPmf, binomialPmf, binomialTails } from './distribution/binomial.ts'

@@ -1,5 +1,6 @@
 import { type Family, type Response, rowDerivatives } from './family.ts'
 import { type Curvature, curvatureOf, type Intercepts } from './grouping.ts'
+import { inflateZeros, zeroDerivatives } from './zero-inflation.ts'
 
 /** A count model at hand: rows n, fixed columns p (each of length n), random intercepts. */
 export interface LaplaceProblem {
@@ -9,13 +10,15 @@ export interface LaplaceProblem {
   /** log effort, or 0; length n. */
   readonly offset: Float64Array
   readonly intercepts: Intercepts
+  /** Columns of the chance of a zero of another origin (logit), each of length n; none where there is no such chance. */
+  readonly zeros: readonly Float64Array[]
 }
 
 /**
  * The Laplace approximation of the marginal log likelihood, and its gradient.
  *
  * Parameters, in this order: p coefficients; a signed standard deviation for each grouping; where the family has a dispersion,
- * its signed root. The likelihood is even in the signed ones, so that a variance of zero is an inner point.
+ * its signed root; coefficients of the chance of a zero. The likelihood is even in the signed ones, so that a variance of zero is an inner point.
  */
 export interface Laplace {
   readonly parameters: number
@@ -35,12 +38,17 @@ const mostSteps = 100
 /** Part of the expected weight that a row without curvature of its own keeps while the modes are searched. */
 const leastWeight = 1e-6
 
-export function laplaceOf({ family, response, columns, offset, intercepts }: LaplaceProblem): Laplace {
+export function laplaceOf({ family, response, columns, offset, intercepts, zeros }: LaplaceProblem): Laplace {
   const n = offset.length
   const p = columns.length
   const { groupings, start, total: q } = intercepts
   const K = groupings.length
-  const parameters = p + K + (family.isDispersed ? 1 : 0)
+  const beside = p + K + (family.isDispersed ? 1 : 0)
+  const parameters = beside + zeros.length
+  const isInflated = zeros.length > 0
+  const isConcave = family.isConcave && !isInflated
+  const zeta = new Float64Array(isInflated ? n : 0)
+  const byZeros = zeroDerivatives(isInflated ? n : 0)
   const fixed = new Float64Array(n)
   const eta = new Float64Array(n)
   const rows = rowDerivatives(n)
@@ -67,6 +75,11 @@ export function laplaceOf({ family, response, columns, offset, intercepts }: Lap
     }
   }
 
+  function evaluateRows(dispersion: number): void {
+    family.evaluate(response, eta, dispersion, rows)
+    if (isInflated) inflateZeros(response, zeta, rows, byZeros)
+  }
+
   /** f(v) = sum of log p - v'v / 2 at the rows as they stand. */
   function height(v: Float64Array): number {
     let sum = 0
@@ -90,7 +103,7 @@ export function laplaceOf({ family, response, columns, offset, intercepts }: Lap
 
   /** Weights for a step: a row whose own curvature is lost keeps a little, so that the step leads upwards. */
   function weightsForStep(): Float64Array {
-    if (family.isConcave) return rows.weight
+    if (isConcave) return rows.weight
     for (let i = 0; i < n; i++) {
       const own = rows.weight[i] as number
       held[i] = Math.max(own, leastWeight)
@@ -101,7 +114,7 @@ export function laplaceOf({ family, response, columns, offset, intercepts }: Lap
   /** Newton's way to the modes. @returns f at the modes, or -Infinity */
   function findModes(dispersion: number): number {
     predict(mode)
-    family.evaluate(response, eta, dispersion, rows)
+    evaluateRows(dispersion)
     let value = height(mode)
     if (q === 0) return value
     for (let round = 0; round < mostSteps; round++) {
@@ -121,7 +134,7 @@ export function laplaceOf({ family, response, columns, offset, intercepts }: Lap
       for (let halving = 0; halving < 30; halving++, part /= 2) {
         for (let j = 0; j < q; j++) trial[j] = (mode[j] as number) + part * (step[j] as number)
         predict(trial)
-        family.evaluate(response, eta, dispersion, rows)
+        evaluateRows(dispersion)
         next = height(trial)
         if (next >= value - 1e-12 * Math.abs(value)) break
       }
@@ -132,6 +145,19 @@ export function laplaceOf({ family, response, columns, offset, intercepts }: Lap
       if (largest < smallestStep) return value
     }
     return Number.NEGATIVE_INFINITY
+  }
+
+  /** Behind the others, for the levers and the adjoint as they stand. */
+  function gradientOfZeros(gradient: Float64Array): void {
+    for (let i = 0; i < n; i++) {
+      let back = 0
+      for (let k = 0; k < K; k++) back += (sd[k] as number) * (adjoint[level(k, i)] as number)
+      const own =
+        (byZeros.byZeros[i] as number) -
+        ((leverage[i] as number) * (byZeros.weightByZeros[i] as number) + back * (byZeros.slopeByZeros[i] as number)) / 2
+      for (let j = 0; j < zeros.length; j++)
+        gradient[beside + j] = (gradient[beside + j] as number) + own * ((zeros[j] as Float64Array)[i] as number)
+    }
   }
 
   function gradientInto(gradient: Float64Array, root: number): void {
@@ -178,6 +204,7 @@ export function laplaceOf({ family, response, columns, offset, intercepts }: Lap
       }
     }
     if (family.isDispersed) gradient[p + K] = 2 * root * byDispersion
+    if (isInflated) gradientOfZeros(gradient)
   }
 
   return {
@@ -193,6 +220,12 @@ export function laplaceOf({ family, response, columns, offset, intercepts }: Lap
       }
       for (let k = 0; k < K; k++) sd[k] = at[p + k] as number
       const root = family.isDispersed ? (at[p + K] as number) : 0
+      if (isInflated) {
+        zeta.fill(0)
+        for (let j = 0; j < zeros.length; j++)
+          for (let i = 0; i < n; i++)
+            zeta[i] = (zeta[i] as number) + (at[beside + j] as number) * ((zeros[j] as Float64Array)[i] as number)
+      }
       const value = findModes(root * root)
       if (!Number.isFinite(value)) {
         mode.fill(0)

@@ -9,13 +9,13 @@ const clamp = (value: number, low: number, high: number): number => Math.min(hig
  * Where the search begins: coefficients of the model without random intercepts, and variances by moments. No variance begins at
  * zero, which is a stationary point by symmetry.
  */
-export function startingValues({ family, response, columns, offset, intercepts }: LaplaceProblem): Float64Array {
+export function startingValues({ family, response, columns, offset, intercepts, zeros }: LaplaceProblem): Float64Array {
   const { counts, trials } = response
   const n = counts.length
   const p = columns.length
   const K = intercepts.groupings.length
   const isShare = family.link === 'logit'
-  const start = new Float64Array(p + K + (family.isDispersed ? 1 : 0))
+  const start = new Float64Array(p + K + (family.isDispersed ? 1 : 0) + zeros.length)
   const mu = new Float64Array(n)
   let seen = 0
   let effort = 0
@@ -83,9 +83,13 @@ export function startingValues({ family, response, columns, offset, intercepts }
     for (let i = 0; i < n; i++) {
       const m = mu[i] as number
       over += ((counts[i] as number) - m) ** 2 - m
-      scale += family.name === 'nb1' ? m : m * m
+      scale += family.name === 'nb2' ? m * m : m
     }
     start[p + K] = Math.sqrt(clamp((0.6 * over) / scale, 0.05, 5))
   }
+  // One zero in ten of another origin, until the counts say how many.
+  const constantZero = zeros[0]?.[0] ?? 0
+  if (constantZero !== 0 && zeros[0]?.every((value) => value === constantZero))
+    start[start.length - zeros.length] = log(1 / 9) / constantZero
   return start
 }

@@ -8,26 +8,30 @@ import { madeCounts } from './made-counts.ts'
 
 const structures = { none: 0, field: 1, 'field and date': 2 } as const
 
-function problemOf(name: FamilyName, structure: keyof typeof structures) {
+function problemOf(name: FamilyName, structure: keyof typeof structures, isInflated = false) {
   const made = madeCounts({ seed: `${name} ${structure}`, dateSd: structures[structure] === 2 ? 0.3 : 0, mean: 4 })
   const { rows: n } = made.design
-  const trials = name === 'binomial' ? Float64Array.from(made.counts, (count) => count + 3) : null
+  const trials = name.endsWith('binomial') ? Float64Array.from(made.counts, (count) => count + 3) : null
   return laplaceOf({
     family: families[name],
     response: { counts: Float64Array.from(made.counts), trials },
     columns: [new Float64Array(n).fill(1), Float64Array.from({ length: n }, (_, i) => (Math.floor(i / 8) % 2) - 0.5)],
     offset: Float64Array.from(made.offset),
     intercepts: joinIntercepts(structure === 'none' ? [] : made.groupings.slice(0, structures[structure])),
+    zeros: isInflated ? [new Float64Array(n).fill(1), Float64Array.from({ length: n }, (_, i) => (i % 5) / 4)] : [],
   })
 }
 
 describe('the gradient of the Laplace approximation', () => {
-  it.each(
-    (['poisson', 'nb1', 'nb2', 'binomial'] as const).flatMap((name) =>
-      (['none', 'field', 'field and date'] as const).map((structure) => [name, structure] as const),
+  it.each([
+    ...(['poisson', 'nb1', 'nb2', 'binomial', 'beta-binomial'] as const).flatMap((name) =>
+      (['none', 'field', 'field and date'] as const).map((structure) => [name, structure, false] as const),
     ),
-  )('identity: %s, %s: equals central differences, near a variance of zero too', (name, structure) => {
-    const laplace = problemOf(name, structure)
+    ...(['poisson', 'nb1', 'nb2'] as const).flatMap((name) =>
+      (['none', 'field', 'field and date'] as const).map((structure) => [name, structure, true] as const),
+    ),
+  ])('identity: %s, %s, zeros %s: equals central differences, near a variance of zero too', (name, structure, isInflated) => {
+    const laplace = problemOf(name, structure, isInflated)
     const m = laplace.parameters
     const rng = createRng(`${name} at random`)
     const gradient = new Float64Array(m)

@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
-import { type CountModel, fitCountModel, type Grouping, matrixOfColumns } from '../../src/index.ts'
+import { type Coefficients, type CountModel, fitCountModel, type Grouping, matrixOfColumns } from '../../src/index.ts'
 
 const folder = new URL('../reference/count-models/', import.meta.url)
 
@@ -18,6 +18,7 @@ interface Expected {
   readonly sd: { readonly [group: string]: number }
   readonly theta: number | null
   readonly phi: number | null
+  readonly zeros?: { readonly [term: string]: readonly [number, number] }
 }
 const expected = JSON.parse(readFileSync(new URL('expected.json', folder), 'utf8')).fits as { readonly [fit: string]: Expected }
 
@@ -63,6 +64,8 @@ const site = groupingOf(
 const periods = columnsOf(cbpp, { period: ['1', '2', '3', '4'] })
 const schools = columnsOf(quine, { Eth: ['A', 'N'], Sex: ['F', 'M'], Age: ['F0', 'F1', 'F2', 'F3'], Lrn: ['AL', 'SL'] })
 
+const byMining = matrixOfColumns(salamanders.length, [...columnsOf(salamanders, { mined: species.mined }).values()])
+
 type Case = Omit<CountModel, 'design'> & { readonly columns: Map<string, number[]> }
 const shares = {
   family: 'binomial',
@@ -84,12 +87,25 @@ const cases: { readonly [fit: string]: Case } = {
       ),
     ],
   },
+  'cbpp: beta-binomial': { ...shares, family: 'beta-binomial', groupings: [herd] },
   'quine: poisson': { ...days, family: 'poisson' },
   'quine: nb2': { ...days, family: 'nb2' },
   'salamanders: poisson': { ...counted, family: 'poisson' },
   'salamanders: nb1': { ...counted, family: 'nb1' },
   'salamanders: nb2': { ...counted, family: 'nb2' },
+  'salamanders: poisson, zeros by mining': { ...counted, family: 'poisson', zeros: byMining },
+  'salamanders: nb2, zeros by mining': { ...counted, family: 'nb2', zeros: byMining },
   'salamanders: nb2 with interaction': { ...counted, family: 'nb2', columns: interaction },
+}
+
+function expectCoefficients(own: Coefficients, terms: readonly string[], told: Expected['coef']): void {
+  expect(terms.toSorted()).toEqual(Object.keys(told).toSorted())
+  terms.forEach((term, j) => {
+    const [estimate, error] = told[term] as readonly [number, number]
+    const found = own.coefficients[j] as number
+    expect(Math.abs(found - estimate), `${term} ${found}`).toBeLessThan(Math.max(1e-4, 1e-3 * error))
+    expect(Math.abs((own.standardErrors[j] as number) / error - 1), `error of ${term}`).toBeLessThan(0.005)
+  })
 }
 
 describe('published data, fitted by R', () => {
@@ -99,17 +115,14 @@ describe('published data, fitted by R', () => {
     const fit = fitCountModel({ ...model, design })
     if (fit.kind !== 'fitted') throw new Error(fit.kind)
     expect(Math.abs(fit.logLikelihood - told.logLik)).toBeLessThan(1e-5)
-    const terms = [...columns.keys()]
-    expect(terms.toSorted()).toEqual(Object.keys(told.coef).toSorted())
-    terms.forEach((term, j) => {
-      const [estimate, error] = told.coef[term] as readonly [number, number]
-      expect(Math.abs((fit.coefficients[j] as number) - estimate), `${term} ${fit.coefficients[j]}`).toBeLessThan(
-        Math.max(1e-4, 1e-3 * error),
-      )
-      expect(Math.abs((fit.standardErrors[j] as number) / error - 1), `error of ${term}`).toBeLessThan(0.005)
-    })
+    expectCoefficients(fit, [...columns.keys()], told.coef)
+    if (told.zeros !== undefined && fit.zeros !== null) expectCoefficients(fit.zeros, Object.keys(told.zeros), told.zeros)
+    expect(fit.zeros === null).toBe(told.zeros === undefined)
     model.groupings?.forEach((grouping, k) => {
-      expect(Math.abs((fit.deviations[k] as number) / (told.sd[grouping.name] as number) - 1)).toBeLessThan(0.002)
+      const sd = told.sd[grouping.name] as number
+      // Below a thousandth both say that there is none.
+      if (sd < 1e-3) expect(fit.warnings).toContainEqual({ kind: 'zero-variance', of: grouping.name })
+      else expect(Math.abs((fit.deviations[k] as number) / sd - 1)).toBeLessThan(0.002)
     })
     const dispersion = told.theta ?? told.phi
     if (dispersion !== null) expect(Math.abs((fit.dispersion as number) / dispersion - 1)).toBeLessThan(0.002)
