@@ -20,6 +20,23 @@ test('a cell is corrected with a reason; the old value stays in its history', as
   expect(JSON.parse(out)).toHaveProperty('digest')
 })
 
+test('ended in order and started again, Thrum is there, and says that it does not know this page', async ({ page, folder }) => {
+  await makeDemonstration(folder)
+  const port = await ownPort()
+  const first = await serve(folder, 'ostrel-vale.thrum', port)
+  await page.goto(first.address.replace('/#', '/counts#'))
+  await expect(page.locator('[aria-rowindex="2"]')).toBeVisible()
+  await end(first)
+  await expect(page.getByText('Thrum cannot be reached', { exact: false }).first()).toBeVisible()
+  const second = await serve(folder, 'ostrel-vale.thrum', port)
+  try {
+    await expect(page.getByText('opened by an earlier start of Thrum', { exact: false }).first()).toBeVisible()
+    await expect(page.getByText('Thrum cannot be reached', { exact: false })).toHaveCount(0)
+  } finally {
+    await end(second)
+  }
+})
+
 test('the server dies: the page says so, the project is whole, and the page goes on when it is back', async ({
   page,
   folder,

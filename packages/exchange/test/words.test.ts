@@ -53,7 +53,7 @@ describe('words', () => {
     expect(told[1]).toBe('12 watches, 110 minutes in all, 3 fields, on 3 days from 2025-05-02 to 2025-05-04.')
     expect(told[2]).toBe('honey bee: 39. 5 numbers are clean, 3 are usable with a mark, 4 need an answer from you.')
     expect(told).toContain(
-      'Line 11, honeybee: "-1" waits: a number of this kind cannot be below zero; mend it or mark it as missing.',
+      'Line 11, honeybee: "-1" waits: a number of this kind cannot be below zero; mend it or mark it as missing',
     )
     expect(told).toContain('honeybee: "ca. 12" is read as 12 (approximate, as written).')
     expect(told).toContain('Line 2: Merrowside, 2025-05-02, 10 min, honey bee 12, bumble bee 3, solitary bee 1, hover fly 0.')

@@ -41,7 +41,7 @@ export function personsLanguage(environment: { readonly [name: string]: string |
 }
 
 /** What is printed of one name, cell or list: beyond that nobody reads. The machine form has the values whole. */
-const mostPrinted = { longest: 1_000, longestWord: 300 }
+const manner = { longest: 1_000, longestWord: 300, shell: process.platform === 'win32' ? 'windows' : 'posix' } as const
 
 /** Commands stand at the start of a line, alone or behind four blanks. */
 const commandsIn = /^( {4})?thrum (?=[a-z])/gmu
@@ -51,9 +51,9 @@ const plainName = /^[\w./\\:~-]+$/u
 /** A speaker that writes commands as the program was called (`./thrum`), so that they can be copied as they stand. */
 export function speaker(called = 'thrum', language: Language = 'en'): Speaker {
   const own = wordsIn[language]
-  if (called === 'thrum' || !plainName.test(called)) return createSpeaker(own, language, mostPrinted)
+  if (called === 'thrum' || !plainName.test(called)) return createSpeaker(own, language, manner)
   const told = Object.entries(own).map(([id, text]) => [id, text.replace(commandsIn, `$1${called} `)])
-  return createSpeaker(Object.fromEntries(told), language, mostPrinted)
+  return createSpeaker(Object.fromEntries(told), language, manner)
 }
 
 /** The values of an error as a person types them: options with their dashes as they are typed. */

@@ -92,6 +92,37 @@ describe('thrum correct, withdraw, settle, history', () => {
     )
   })
 
+  it('a beginning that two columns share is no name', async () => {
+    const [one, other] = ['A', 'B'].map((end) => `how the field edge was kept in ${'x'.repeat(50)}${end}`)
+    writeFileSync(
+      path('two.csv'),
+      `field,date,start,minutes,${one},${other},honey bee\nWeir,2031-05-05,09:10,10,a,b,3\nIngs,2031-05-05,09:10,10,b,a,3\n`,
+    )
+    writeFileSync(
+      path('two.csv.mapping.json'),
+      JSON.stringify({
+        version: 1,
+        shape: 'wide',
+        constants: { unit: 'individuals' },
+        columns: [
+          ['field', 'field'],
+          ['date', 'date'],
+          ['start', 'start'],
+          ['minutes', 'minutes'],
+          [one, 'factor'],
+          [other, 'factor'],
+          ['honey bee', 'tally'],
+        ].map(([header, as]) => ({ header, as })),
+      }),
+    )
+    expect((await once('import', path('two.csv'), '--accept')).code).toBe(0)
+    expect((await once('correct', 'two.csv:2', 'how the field edge…', 'c', '--reason', 'seen')).text).toContain(
+      'how the field edge',
+    )
+    expect((await once('correct', 'two.csv:2', 'how the field edge…', 'c', '--reason', 'seen')).code).toBe(2)
+    expect((await once('correct', 'two.csv:2', one ?? '', 'c', '--reason', 'seen')).code).toBe(0)
+  })
+
   it('a name too long to type is told by its beginning, which settles its cell', async () => {
     const kind = `fly with $(no command) ${'x'.repeat(900)}`
     writeFileSync(path('long.csv'), `field,date,start,minutes,${kind}\nWeir,2031-05-05,09:10,10,3-4\n`)

@@ -13,12 +13,14 @@ export interface OpenCell {
   readonly column: string
   readonly title: string
   readonly value: string
+  /** Where the grid has it, to go back to. */
+  readonly place: string
 }
 
 function Steps({ history, column }: { readonly history: HistoryTold; readonly column: string }) {
   const say = useSay()
-  const cell = history.cells.find((own) => own.column === column)
-  if (cell === undefined || cell.steps.length === 0) return <p className="note">{say('cell/history/none')}</p>
+  const cell = history.cells.find((own) => own.column === column) ?? history.cells[0]
+  if (cell === undefined) return <p className="note">{say('cell/history/none')}</p>
   return (
     <>
       {cell.contested ? <p className="bad">{say('cell/contested')}</p> : null}
@@ -36,6 +38,7 @@ function Steps({ history, column }: { readonly history: HistoryTold; readonly co
           </li>
         ))}
       </ol>
+      {cell.steps.length === 0 ? <p className="note">{say('cell/history/none')}</p> : null}
     </>
   )
 }
@@ -58,8 +61,8 @@ export function CellPart({
   const [state, setState] = useState<'typing' | 'keeping' | 'kept' | 'withdrawn'>('typing')
   const [trouble, setTrouble] = useState<unknown>(null)
   const history = useQuery({
-    queryKey: ['history', open.row],
-    queryFn: () => get<HistoryTold>(`history?row=${encodeURIComponent(open.row)}`),
+    queryKey: ['history', open.row, open.column],
+    queryFn: () => get<HistoryTold>(`history?row=${encodeURIComponent(open.row)}&column=${encodeURIComponent(open.column)}`),
   })
   useEffect(() => place.current?.showModal(), [])
   const act = async (work: Promise<unknown>, done: 'kept' | 'withdrawn'): Promise<void> => {
@@ -74,6 +77,7 @@ export function CellPart({
       setTrouble(error)
     }
   }
+  const stands = state === 'kept' ? value : open.value
   const correct = (event: FormEvent): void => {
     event.preventDefault()
     void act(send('corrections', { row: open.row, column: open.column, value, reason }), 'kept')
@@ -82,7 +86,7 @@ export function CellPart({
     <dialog ref={place} className="cell" aria-labelledby="cell" onClose={onClose}>
       <h2 id="cell">{say('cell', { column: open.title, row: open.line })}</h2>
       <p className="note">{history.data?.told}</p>
-      <p>{say('cell/stands', { value: open.value === '' ? say('cell/blank') : open.value })}</p>
+      {state === 'withdrawn' ? null : <p>{say('cell/stands', { value: stands === '' ? say('cell/blank') : stands })}</p>}
       {canWrite && (state === 'typing' || state === 'keeping') ? (
         <form onSubmit={correct}>
           <h3>{say('cell/correct')}</h3>

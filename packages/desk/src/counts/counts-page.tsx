@@ -34,7 +34,10 @@ export function CountsPage() {
           key={`${open.row} ${open.column}`}
           open={open}
           canWrite={project?.mode === 'write'}
-          onClose={() => setOpen(null)}
+          onClose={() => {
+            setOpen(null)
+            requestAnimationFrame(() => document.querySelector<HTMLElement>(`[data-place="${open.place}"]`)?.focus())
+          }}
         />
       )}
     </div>

@@ -20,7 +20,9 @@ export function FiltersPart({
   const add = (event: FormEvent): void => {
     event.preventDefault()
     if (chosen === '' || value.trim() === '') return
-    onChange([...filters, { column: chosen, how, value: value.trim() }])
+    // A number may be typed with a comma.
+    const typed = how === 'above' || how === 'below' ? value.trim().replace(/^(-?\d+),(\d+)$/u, '$1.$2') : value.trim()
+    onChange([...filters, { column: chosen, how, value: typed }])
     setValue('')
   }
   return (

@@ -112,6 +112,7 @@ export function Grid({
       column: own.name,
       title: say.cell(own.title),
       value: cellText(page, at, column, say),
+      place: `${row}/${column}`,
     })
   }
   const onKey = (event: KeyboardEvent): void => {
@@ -139,7 +140,11 @@ export function Grid({
   return (
     <>
       <p className="told" role="status">
-        {known === undefined ? say('working') : say('counts/told', { total, filtered: asked.filters.length > 0 ? 'yes' : 'no' })}{' '}
+        {known === undefined
+          ? failed === undefined
+            ? say('working')
+            : ''
+          : say('counts/told', { total, filtered: asked.filters.length > 0 ? 'yes' : 'no' })}{' '}
         <span className="note">{say('counts/keys')}</span>
       </p>
       {failed === undefined ? null : <Trouble error={failed.error} again={() => void failed.refetch()} />}
@@ -154,12 +159,17 @@ export function Grid({
         onScroll={({ currentTarget }) => setSight({ top: currentTarget.scrollTop, height: currentTarget.clientHeight })}
         onKeyDown={onKey}
         // The cell that keys go from may be scrolled out of sight: then the grid is gone to, and hands on to what is in sight.
-        tabIndex={place.row >= first && place.row < first + count ? -1 : 0}
+        tabIndex={
+          place.row >= first && place.row < Math.min(total, first + count) && place.column < (columns?.length ?? 0) ? -1 : 0
+        }
         onFocus={({ target, currentTarget }) => {
           holdsFocus.current = true
           if (target !== currentTarget) return
           wantsFocus.current = true
-          setPlace({ row: Math.min(total - 1, Math.ceil(sight.top / rowHeight)), column: place.column })
+          setPlace({
+            row: Math.max(0, Math.min(total - 1, Math.ceil(sight.top / rowHeight))),
+            column: Math.min(place.column, (columns?.length ?? 1) - 1),
+          })
         }}
         onBlur={({ relatedTarget }) => {
           if (relatedTarget !== null) holdsFocus.current = false
@@ -170,7 +180,7 @@ export function Grid({
           {columns?.map(({ name, title, unit, type }) => (
             <span role="columnheader" key={name} className={isNumber(type) ? 'number' : 'text'}>
               {say.cell(title)}
-              {unit === null ? null : <span className="note"> {unit}</span>}
+              {unit === null ? null : <span className="note"> {unit.replaceAll(/[{}]/gu, '')}</span>}
             </span>
           ))}
         </div>

@@ -5,8 +5,9 @@ export type Told =
   | { readonly event: 'progress'; readonly job: string; readonly done: number; readonly total: number; readonly unit: string }
   | { readonly event: 'project'; readonly digest: string; readonly askedDigest: string }
   | { readonly event: 'ping' }
-  /** The server went away, or is there again. */
+  /** The server went away; is there, and will not have this page; or is there again. */
   | { readonly event: 'gone' }
+  | { readonly event: 'refused' }
   | { readonly event: 'back' }
 
 const again = 1500
@@ -40,11 +41,11 @@ export async function listen(tell: (told: Told) => void, signal: AbortSignal): P
   for (let isAgain = false; !signal.aborted; isAgain = true) {
     const isRefused = await listenOnce(tell, signal, isAgain).then(
       () => false,
-      // Whoever refuses is there: the page says itself why nothing can be asked.
+      // Whoever refuses is there: another start of the program, whose key this page does not have.
       (error: unknown) => error instanceof DoorError && error.code !== 'gone',
     )
     if (signal.aborted) return
-    if (!isRefused) tell({ event: 'gone' })
+    tell({ event: isRefused ? 'refused' : 'gone' })
     await new Promise((resolve) => setTimeout(resolve, again))
   }
 }

@@ -23,11 +23,12 @@ function LookSwitch() {
 
 function Standing() {
   const say = useSay()
-  const { isGone, cameBack, dismiss } = useConnection()
+  const { isGone, isRefused, cameBack, dismiss } = useConnection()
   const { data: project } = useProject()
   return (
     <div aria-live="polite">
       {isGone ? <p className="standing bad">{say('gone')}</p> : null}
+      {isRefused ? <p className="standing bad">{say('locked')}</p> : null}
       {!isGone && cameBack ? (
         <p className="standing">
           {say('back')}{' '}

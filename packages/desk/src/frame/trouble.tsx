@@ -5,7 +5,7 @@ function toldOf(error: unknown, say: Say): { readonly text: string; readonly rem
   if (!(error instanceof DoorError)) return { text: error instanceof Error ? error.message : String(error), remedy: '' }
   const { code, values, message, remedy } = error
   if (code === 'gone') return { text: say('gone/here'), remedy: '' }
-  if (code === 'server/door/token') return { text: say('locked'), remedy: '' }
+  if (code === 'server/door/token') return { text: say('locked/here'), remedy: '' }
   return {
     text: say.saying({ id: code, values, text: message }),
     remedy: remedy === '' ? '' : say.saying({ id: `${code}/remedy`, values, text: remedy }),

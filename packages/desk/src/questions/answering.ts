@@ -1,14 +1,12 @@
 import { keepPreviousData, useQuery } from '@tanstack/react-query'
 import type { Answer } from '@thrum/model'
 import { useEffect, useRef } from 'react'
+import { newJob } from '../door/jobs.ts'
 import { request, send } from '../door/request.ts'
 import type { Asking } from '../door/shapes.ts'
 
-let jobs = 0
-
 async function ask({ question, options }: Asking, signal: AbortSignal): Promise<Answer> {
-  jobs += 1
-  const job = `desk-${Date.now()}-${jobs}`
+  const job = newJob()
   const stop = (): void => void request(`jobs/${job}`, { method: 'DELETE' }).catch(() => undefined)
   signal.addEventListener('abort', stop)
   try {

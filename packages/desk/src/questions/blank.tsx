@@ -28,15 +28,21 @@ export function Blank({
   }
   useEffect(() => {
     if (!isOpen) return
-    const outside = ({ target }: Event): void => {
-      if (target instanceof Node && whole.current?.contains(target) !== true) setOpen(false)
+    const isOutside = (target: EventTarget | null): target is Node =>
+      target instanceof Node && whole.current?.contains(target) !== true
+    const pressed = ({ target }: Event): void => {
+      if (isOutside(target)) setOpen(false)
     }
-    document.addEventListener('pointerdown', outside)
-    document.addEventListener('focusin', outside)
+    // A press on the words of a choice gives the focus to whatever around it can have it: that is not leaving.
+    const left = ({ target }: Event): void => {
+      if (isOutside(target) && !target.contains(whole.current)) setOpen(false)
+    }
+    document.addEventListener('pointerdown', pressed)
+    document.addEventListener('focusin', left)
     whole.current?.querySelector<HTMLElement>('.sheet input:checked, .sheet input, .sheet button')?.focus()
     return () => {
-      document.removeEventListener('pointerdown', outside)
-      document.removeEventListener('focusin', outside)
+      document.removeEventListener('pointerdown', pressed)
+      document.removeEventListener('focusin', left)
     }
   }, [isOpen])
   return (

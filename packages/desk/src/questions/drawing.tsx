@@ -79,7 +79,10 @@ function Drawn({ figure, width }: { readonly figure: Figure; readonly width: num
         tabIndex={0}
         onPointerMove={point}
         onPointerDown={point}
-        onPointerLeave={() => setAt(null)}
+        // A finger that is lifted has left, and its mark is still looked at.
+        onPointerLeave={({ pointerType }) => {
+          if (pointerType === 'mouse') setAt(null)
+        }}
         onKeyDown={onKey}
         onBlur={() => setAt(null)}
       >

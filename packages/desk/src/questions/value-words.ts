@@ -13,6 +13,6 @@ export function intervalWords({ interval, scale }: Estimate, say: Say): string {
   return say('estimates/from-to', {
     low: words.low ?? say('estimates/no-limit'),
     high: words.high ?? say('estimates/no-limit'),
-    level: new Intl.NumberFormat(say.language, { style: 'percent', maximumFractionDigits: 2 }).format(level),
+    level: say.saying({ id: 'report/figure/level', values: { level: 100 * level } }),
   })
 }

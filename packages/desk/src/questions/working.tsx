@@ -19,7 +19,10 @@ export function useLasting(isGoingOn: boolean, after: number): boolean {
 export function Working({ canStop = false }: { readonly canStop?: boolean }) {
   const say = useSay()
   const queries = useQueryClient()
-  const { progress } = useConnection()
+  const { progress: latest } = useConnection()
+  // What was told before this began is of something else.
+  const [before] = useState(latest)
+  const progress = latest === before ? null : latest
   return (
     <div className="working" role="status">
       <p>{say('working')}</p>

@@ -4,8 +4,11 @@ import type { WordsTold } from '@thrum/server/api'
 import { get } from '../door/request.ts'
 import { words as deskWords } from './words.en.ts'
 
+/** Comes with the page. */
+export const englishWords: Words = { ...english, ...deskWords }
+
 const own: { readonly [language in Language]: () => Promise<Words> } = {
-  en: async () => ({ ...english, ...deskWords }),
+  en: async () => englishWords,
   es: async () => (await import('./spanish.ts')).words,
 }
 

@@ -12,9 +12,10 @@ export const words: Words = {
   'desk/look/dark': 'Dark',
   'desk/look/light': 'Light',
   'desk/gone':
-    'Thrum cannot be reached: the program that serves this page has stopped. What was acknowledged is kept. Start it again in its terminal; this page goes on by itself.',
+    'Thrum cannot be reached: the program that serves this page has stopped. What was acknowledged is kept. Start it again in its terminal; this page goes on by itself. If it was ended there by hand, open the address that it prints.',
   'desk/gone/here': 'No reply came, because Thrum cannot be reached. What became of this shows when it is back.',
   'desk/back': 'Thrum is here again. What you see has been read anew; if the last step is missing, do it again.',
+  'desk/locked/here': 'This page gets no answers any more.',
   'desk/locked': 'This page was opened by an earlier start of Thrum. Open the address that it printed in its terminal.',
   'desk/read-only': 'This project is only read: {because}',
   'desk/dismiss': 'Good',
@@ -216,7 +217,7 @@ export const words: Words = {
   'desk/cell/blank': 'nothing',
   'desk/cell/correct': 'Correct it',
   'desk/cell/value': 'Should be',
-  'desk/cell/reason': 'Reason',
+  'desk/cell/reason': 'Reason (needed)',
   'desk/cell/keep': 'Keep the correction',
   'desk/cell/kept': 'Kept. The old value stays in the history.',
   'desk/cell/withdrawn': 'Withdrawn. It stands in no answer any more; the history keeps it.',
@@ -225,7 +226,7 @@ export const words: Words = {
   'desk/cell/brought': 'In the file: {value}',
   'desk/cell/step': '{to} – {by}, {at}{reason, select, none {} other {: {reason}}}{back, select, yes { (taken back)} other {}}',
   'desk/cell/contested': 'Two corrections were made without knowledge of each other. Decide by correcting once more.',
-  'desk/cell/withdraw': 'Withdraw this count',
+  'desk/cell/withdraw': 'Withdraw the whole count',
   'desk/cell/close': 'Close',
 
   // Tables
@@ -241,6 +242,11 @@ export const words: Words = {
   'desk/tables/as': 'is taken as',
   'desk/tables/because': 'because',
   'desk/tables/questions': 'Please look at these',
+  'desk/tables/answer/range':
+    'A number above {above, number, ::group-off}, at most {most, number, ::group-off}{whole, select, yes {, and whole} other {}}.',
+  'desk/tables/anew': 'One moment: it is read anew',
+  'desk/tables/asks-first':
+    '{file}: {read, plural, one {one row} other {# rows}} read. First it must be known how long each watch lasted.',
   'desk/tables/answer/none': 'please choose',
   'desk/tables/answer/minutes': 'Minutes of each watch',
   'desk/tables/answer/area': 'Area of each watch in m²',

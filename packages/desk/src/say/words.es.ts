@@ -12,9 +12,10 @@ export const words: Words = {
   'desk/look/dark': 'Oscuro',
   'desk/look/light': 'Claro',
   'desk/gone':
-    'No hay conexión con Thrum: el programa que sirve esta página se detuvo. Lo que ya se confirmó está guardado. Iniciarlo de nuevo en su terminal; esta página se reanuda sola.',
+    'No se puede acceder a Thrum: el programa que sirve esta página se ha detenido. Lo confirmado se conserva. Iniciarlo de nuevo en su terminal; esta página continúa sola. Si se terminó allí a mano, abrir la dirección que imprime.',
   'desk/gone/here': 'No llegó respuesta, porque no hay conexión con Thrum. Qué fue de esto se verá cuando vuelva a responder.',
   'desk/back': 'Thrum vuelve a responder. Lo que se muestra se leyó de nuevo; si falta el último paso, repetirlo.',
+  'desk/locked/here': 'Esta página ya no recibe respuestas.',
   'desk/locked':
     'Esta página es de una sesión anterior de Thrum. Abrir la dirección que Thrum mostró en su terminal al iniciarse.',
   'desk/read-only': 'En este proyecto no se puede escribir: {because}',
@@ -219,7 +220,7 @@ export const words: Words = {
   'desk/cell/blank': 'ninguno',
   'desk/cell/correct': 'Corregirlo',
   'desk/cell/value': 'Debería ser',
-  'desk/cell/reason': 'Motivo',
+  'desk/cell/reason': 'Motivo (necesario)',
   'desk/cell/keep': 'Guardar la corrección',
   'desk/cell/kept': 'Guardado. El valor anterior queda en el historial.',
   'desk/cell/withdrawn': 'Retirado. Ya no figura en ninguna respuesta; el historial lo conserva.',
@@ -229,7 +230,7 @@ export const words: Words = {
   'desk/cell/step': '{to} – {by}, {at}{reason, select, none {} other {: {reason}}}{back, select, yes { (se retiró)} other {}}',
   'desk/cell/contested':
     'Se hicieron dos correcciones sin que una supiera de la otra. Decidir entre ellas con una corrección más.',
-  'desk/cell/withdraw': 'Retirar este conteo',
+  'desk/cell/withdraw': 'Retirar todo el conteo',
   'desk/cell/close': 'Cerrar',
 
   // Tables
@@ -245,6 +246,11 @@ export const words: Words = {
   'desk/tables/as': 'se toma como',
   'desk/tables/because': 'porque',
   'desk/tables/questions': 'Por decidir',
+  'desk/tables/answer/range':
+    'Un número mayor que {above, number, ::group-off}, como máximo {most, number, ::group-off}{whole, select, yes {, y entero} other {}}.',
+  'desk/tables/anew': 'Un momento: se lee de nuevo',
+  'desk/tables/asks-first':
+    '{file}: {read, plural, one {una fila leída} other {# filas leídas}}. Primero hay que saber cuánto duró cada observación.',
   'desk/tables/answer/none': 'elegir',
   'desk/tables/answer/minutes': 'Minutos de cada observación',
   'desk/tables/answer/area': 'Superficie de cada observación en m²',

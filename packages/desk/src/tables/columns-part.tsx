@@ -1,32 +1,25 @@
 import { type MappedColumn, type Mapping, type Role, roles } from '@thrum/exchange'
 import type { OfferTold } from '@thrum/server/api'
-import { useState } from 'react'
+import { useEffect, useState } from 'react'
 import { Scroll } from '../frame/scroll.tsx'
 import { useSay } from '../say/say.ts'
 import { withRole } from './mapping-answers.ts'
 
 /** The kind that a column counts: two columns of one kind are summed. */
-function KindOf({
-  column,
-  isBusy,
-  onKind,
-}: {
-  readonly column: MappedColumn
-  readonly isBusy: boolean
-  readonly onKind: (kind: string) => void
-}) {
+function KindOf({ column, onKind }: { readonly column: MappedColumn; readonly onKind: (kind: string) => void }) {
   const say = useSay()
   const said = column.kind ?? column.header
   const [typed, setTyped] = useState(said)
+  useEffect(() => setTyped(said), [said])
   const put = (): void => {
-    if (typed.trim() !== '' && typed.trim() !== said) onKind(typed.trim())
+    if (typed.trim() === '') setTyped(said)
+    else if (typed.trim() !== said) onKind(typed.trim())
   }
   return (
     <input
       className="kind"
       aria-label={say('tables/kind', { header: column.header })}
       value={typed}
-      disabled={isBusy}
       onChange={({ target }) => setTyped(target.value)}
       onBlur={put}
       onKeyDown={({ key }) => {
@@ -39,11 +32,9 @@ function KindOf({
 /** What each column is taken for and why; each can be taken for something else. */
 export function ColumnsPart({
   offered,
-  isBusy,
   onMapping,
 }: {
   readonly offered: OfferTold
-  readonly isBusy: boolean
   readonly onMapping: (mapping: Mapping) => void
 }) {
   const say = useSay()
@@ -82,7 +73,6 @@ export function ColumnsPart({
                   <select
                     aria-label={`${say.cell(header)} ${say('tables/as')}`}
                     value={as}
-                    disabled={isBusy}
                     onChange={({ target }) => onMapping(withRole(mapping, k, target.value as Role))}
                   >
                     {roles.map((own) => (
@@ -91,9 +81,7 @@ export function ColumnsPart({
                       </option>
                     ))}
                   </select>
-                  {as === 'tally' ? (
-                    <KindOf key={column.kind ?? header} column={column} isBusy={isBusy} onKind={(kind) => nameKind(k, kind)} />
-                  ) : null}
+                  {as === 'tally' ? <KindOf column={column} onKind={(kind) => nameKind(k, kind)} /> : null}
                 </td>
                 <td>{because === null ? say('tables/you-say') : say.saying(because)}</td>
               </tr>

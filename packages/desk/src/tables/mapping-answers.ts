@@ -2,7 +2,13 @@ import { type MappedColumn, type Mapping, measureUnits, type Role } from '@thrum
 
 /** How a person answers what a mapping leaves open: by a number, or by one of some words. */
 export type AnswerForm =
-  | { readonly is: 'number'; readonly name: 'minutes' | 'area' | 'year'; readonly above: number; readonly most: number }
+  | {
+      readonly is: 'number'
+      readonly name: 'minutes' | 'area' | 'year'
+      readonly above: number
+      readonly most: number
+      readonly isWhole: boolean
+    }
   | { readonly is: 'words'; readonly name: string; readonly words: readonly string[] }
 
 /** What is asked of a mapping, as the proposal names it. */
@@ -14,7 +20,7 @@ export interface Asked {
 type Constants = NonNullable<Mapping['constants']>
 
 /** Ways in which a dash is typed. */
-const dashes = ['-', '–', '—'] as const
+const dashes = ['-', '–', '—', '--', '––', '——', '---'] as const
 /** Roles of a column that is asked about as a whole: what it is, or that it is left out. */
 const wholeColumn: readonly Role[] = ['tally', 'factor', 'note', 'ignore']
 
@@ -45,10 +51,12 @@ interface Rule {
   readonly form: (asked: Asked, mapping: Mapping) => AnswerForm
   readonly said: (asked: Asked, mapping: Mapping) => string | number | null
   readonly put: (asked: Asked, mapping: Mapping, answer: string | number) => Mapping
+  /** What a column must be taken for, for the question to make sense; anything unless said. */
+  readonly of?: readonly Role[]
 }
 
 const number = (name: 'minutes' | 'area' | 'year', above: number, most: number): Rule['form'] => {
-  const form = { is: 'number', name, above, most } as const
+  const form = { is: 'number', name, above, most, isWhole: name === 'year' } as const
   return () => form
 }
 const words =
@@ -76,6 +84,7 @@ const dateOrder: Rule = {
 function meaning(texts: readonly string[]): Rule {
   const known = { 'none-seen': 0, 'not-looked-for': null } as const
   return {
+    of: ['tally', 'number'],
     form: words('meaning', 'waits', 'none-seen', 'not-looked-for'),
     said: ({ header }, mapping) => {
       const means = columnOf(mapping, header)?.means ?? {}
@@ -120,6 +129,7 @@ const rules: { readonly [id: string]: Rule } = {
   'date-order': dateOrder,
   'date-orders-mixed': dateOrder,
   unit: {
+    of: Object.keys(measureUnits) as Role[],
     form: ({ header }, mapping) => {
       const as = columnOf(mapping, header)?.as
       const known: readonly string[] = as !== undefined && Object.hasOwn(measureUnits, as) ? measureUnits[as as 'area'] : []
@@ -147,6 +157,7 @@ const rules: { readonly [id: string]: Rule } = {
       answer === 'waits' ? mapping : { ...mapping, duplicates: answer as 'keep-one' },
   },
   assigned: {
+    of: ['factor'],
     form: words('assigned', 'at random', 'chosen', 'not known'),
     said: ({ header }, { assigned }) => assigned?.[header ?? ''] ?? null,
     put: ({ header }, mapping, answer) => ({
@@ -165,9 +176,12 @@ const ruleOf = ({ id }: Asked): Rule | undefined => {
   return Object.hasOwn(rules, name) ? rules[name] : undefined
 }
 
-/** True where a question is still open: of a column that is left out nothing is asked but whether that is right. */
+/** True where a question still makes sense: of a column that is taken for something else it does not. */
 export function isOpen(asked: Asked, mapping: Mapping): boolean {
-  return ruleOf(asked) === role || columnOf(mapping, asked.header)?.as !== 'ignore'
+  const rule = ruleOf(asked)
+  const as = columnOf(mapping, asked.header)?.as
+  if (rule === role || as === undefined) return true
+  return as !== 'ignore' && (rule?.of?.includes(as) ?? true)
 }
 
 /** How a question about a table is answered; null where only the mapping file can say it. */

@@ -22,16 +22,19 @@ export function OfferPart({
   readonly onOther: () => void
 }) {
   const say = useSay()
-  const { file, rows, sentences, mended, state, counts, preview, refusal } = offered
+  const { file, rows, sentences, mended, state, counts, preview, refusal, questions } = offered
+  const isAsked =
+    refusal?.code === 'exchange/sheet/effort-unmapped' && questions.some(({ asks }) => asks.id.startsWith('exchange/ask/effort'))
   return (
     <div className="offer" aria-busy={isBusy}>
       <p className="told" role="status">
-        {say('tables/read', { file, ...rows })}
+        {isAsked ? say('tables/asks-first', { file, read: rows.read }) : say('tables/read', { file, ...rows })}
       </p>
-      {refusal === null ? null : <Trouble error={new DoorError(refusal)} />}
+      {/* What is asked below needs no second, sterner word above. */}
+      {refusal === null || isAsked ? null : <Trouble error={new DoorError(refusal)} />}
       {state === 'known' ? <p>{say('tables/known')}</p> : null}
       {mended === null ? null : <MendedPart mended={mended} />}
-      <QuestionsPart offered={offered} isBusy={isBusy} onMapping={(mapping) => onMapping({ ...mapping })} />
+      <QuestionsPart offered={offered} onMapping={(mapping) => onMapping({ ...mapping })} />
       {state === 'new' && sentences.length > 0 ? (
         <section>
           <h2>{say('tables/becomes')}</h2>
@@ -43,15 +46,15 @@ export function OfferPart({
         </section>
       ) : null}
       <h2>{say('tables/columns')}</h2>
-      <ColumnsPart offered={offered} isBusy={isBusy} onMapping={(mapping) => onMapping({ ...mapping })} />
+      <ColumnsPart offered={offered} onMapping={(mapping) => onMapping({ ...mapping })} />
       <FirstRows rows={preview} />
       <p className="accept">
         {state === 'known' || state === 'refused' ? null : (
-          <button type="button" disabled={isBusy} onClick={onAccept}>
-            {say(state === 'mended' ? 'tables/accept-mended' : 'tables/accept', { counts })}
+          <button type="button" aria-disabled={isBusy} onClick={isBusy ? undefined : onAccept}>
+            {isBusy ? say('tables/anew') : say(state === 'mended' ? 'tables/accept-mended' : 'tables/accept', { counts })}
           </button>
         )}{' '}
-        <button type="button" className="quiet" disabled={isBusy} onClick={onOther}>
+        <button type="button" className="quiet" onClick={onOther}>
           {say('tables/other')}
         </button>
       </p>

@@ -1,46 +1,56 @@
 import type { Mapping } from '@thrum/exchange'
 import type { OfferTold } from '@thrum/server/api'
-import { type FormEvent, useId, useState } from 'react'
+import { useEffect, useId, useState } from 'react'
 import { useSay } from '../say/say.ts'
 import { type AnswerForm, type Asked, answerForm, isOpen, saidSoFar, withAnswer } from './mapping-answers.ts'
 
 type Put = (answer: string | number) => void
 
-/** A number that is typed, and put when it is whole. */
+/** A number that is typed, and put when it is a good one; what is no good one is told, and goes back to what is said. */
 function NumberAnswer({
   form,
   said,
-  isBusy,
   onPut,
 }: {
   readonly form: Extract<AnswerForm, { is: 'number' }>
   readonly said: string | number | null
-  readonly isBusy: boolean
   readonly onPut: Put
 }) {
   const say = useSay()
-  const [typed, setTyped] = useState(said === null ? '' : String(said))
+  const shown = said === null ? '' : String(said)
+  const [typed, setTyped] = useState(shown)
+  const id = useId()
+  useEffect(() => setTyped(shown), [shown])
   const value = Number(typed.replace(',', '.'))
-  const isGood = typed.trim() !== '' && value > form.above && value <= form.most
-  const put = (event: FormEvent): void => {
-    event.preventDefault()
-    if (isGood && value !== said) onPut(value)
+  const isGood = typed.trim() !== '' && value > form.above && value <= form.most && (!form.isWhole || Number.isInteger(value))
+  const isBad = typed.trim() !== '' && !isGood
+  const put = (): void => {
+    if (!isGood) setTyped(shown)
+    else if (value !== said) onPut(value)
   }
   return (
-    <form className="answer-number" onSubmit={put}>
+    <div className="answer-number">
       <label>
         {say(`tables/answer/${form.name}`)}
         <input
           inputMode="decimal"
           size={6}
           value={typed}
-          disabled={isBusy}
-          aria-invalid={typed.trim() !== '' && !isGood}
+          aria-invalid={isBad}
+          aria-describedby={isBad ? id : undefined}
           onChange={({ target }) => setTyped(target.value)}
           onBlur={put}
+          onKeyDown={({ key }) => {
+            if (key === 'Enter') put()
+          }}
         />
       </label>
-    </form>
+      {isBad ? (
+        <p className="note" id={id} role="status">
+          {say('tables/answer/range', { above: form.above, most: form.most, whole: form.isWhole ? 'yes' : 'no' })}
+        </p>
+      ) : null}
+    </div>
   )
 }
 
@@ -49,27 +59,22 @@ function WordsAnswer({
   form,
   said,
   label,
-  isBusy,
   onPut,
 }: {
   readonly form: Extract<AnswerForm, { is: 'words' }>
   readonly said: string | number | null
   readonly label: string
-  readonly isBusy: boolean
   readonly onPut: Put
 }) {
   const say = useSay()
   const name = form.name === 'role' ? 'tables/role' : `tables/answer/${form.name}`
   const wordOf = (own: string): string => (form.name === 'unit' ? own : say(`${name}/${own.replaceAll(' ', '-')}`))
+  // What a column is taken for may be none of what is offered here.
+  const words = said === null || form.words.includes(String(said)) ? form.words : [String(said), ...form.words]
   return (
-    <select
-      aria-label={label}
-      value={said === null ? '' : String(said)}
-      disabled={isBusy}
-      onChange={({ target }) => onPut(target.value)}
-    >
+    <select aria-label={label} value={said === null ? '' : String(said)} onChange={({ target }) => onPut(target.value)}>
       {said === null ? <option value="">{say('tables/answer/none')}</option> : null}
-      {form.words.map((own) => (
+      {words.map((own) => (
         <option key={own} value={own}>
           {wordOf(own)}
         </option>
@@ -79,10 +84,10 @@ function WordsAnswer({
 }
 
 /** How many minutes each watch lasted, or that nobody wrote it down: without either nothing can be said but shares. */
-function NotRecorded({ mapping, isBusy, onPut }: { readonly mapping: Mapping; readonly isBusy: boolean; readonly onPut: Put }) {
+function NotRecorded({ mapping, onPut }: { readonly mapping: Mapping; readonly onPut: Put }) {
   const say = useSay()
   return mapping.effort === undefined ? (
-    <button type="button" className="quiet" disabled={isBusy} onClick={() => onPut('not recorded')}>
+    <button type="button" onClick={() => onPut('not recorded')}>
       {say('tables/answer/not-recorded')}
     </button>
   ) : (
@@ -93,11 +98,9 @@ function NotRecorded({ mapping, isBusy, onPut }: { readonly mapping: Mapping; re
 /** What a person has to decide about a table, each with its answer beside it. */
 export function QuestionsPart({
   offered,
-  isBusy,
   onMapping,
 }: {
   readonly offered: OfferTold
-  readonly isBusy: boolean
   readonly onMapping: (mapping: Mapping) => void
 }) {
   const say = useSay()
@@ -117,15 +120,9 @@ export function QuestionsPart({
           return (
             <li key={`${asks.id} ${header}`}>
               <p>{say.saying(asks)}</p>
-              {form?.is === 'number' ? (
-                <NumberAnswer key={String(said)} form={form} said={said} isBusy={isBusy} onPut={put} />
-              ) : null}
-              {form?.is === 'number' && form.name === 'minutes' ? (
-                <NotRecorded mapping={mapping} isBusy={isBusy} onPut={put} />
-              ) : null}
-              {form?.is === 'words' ? (
-                <WordsAnswer form={form} said={said} label={say.saying(asks)} isBusy={isBusy} onPut={put} />
-              ) : null}
+              {form?.is === 'number' ? <NumberAnswer form={form} said={said} onPut={put} /> : null}
+              {form?.is === 'number' && form.name === 'minutes' ? <NotRecorded mapping={mapping} onPut={put} /> : null}
+              {form?.is === 'words' ? <WordsAnswer form={form} said={said} label={say.saying(asks)} onPut={put} /> : null}
             </li>
           )
         })}

@@ -1,7 +1,7 @@
 import { useQueryClient } from '@tanstack/react-query'
 import { Link } from '@tanstack/react-router'
 import type { BroughtTold, OfferTold } from '@thrum/server/api'
-import { type DragEvent, useState } from 'react'
+import { type DragEvent, useRef, useState } from 'react'
 import { request, send } from '../door/request.ts'
 import { Trouble } from '../frame/trouble.tsx'
 import { useSay } from '../say/say.ts'
@@ -20,9 +20,11 @@ export function TablesPage() {
   const [state, setState] = useState<State>({ is: 'waiting' })
   const [trouble, setTrouble] = useState<unknown>(null)
   const [isOver, setOver] = useState(false)
+  const latest = useRef(0)
 
   const read = async (file: File): Promise<void> => {
     setTrouble(null)
+    latest.current += 1
     setState({ is: 'reading', file: file.name })
     try {
       const reply = await request(`tables?name=${encodeURIComponent(file.name)}`, {
@@ -38,11 +40,16 @@ export function TablesPage() {
   }
   const remap = async (offered: OfferTold, mapping: OfferTold['mapping'], file: string): Promise<void> => {
     setTrouble(null)
-    setState({ is: 'offered', file, offered, busy: true })
+    latest.current += 1
+    const own = latest.current
+    // What is answered shows at once, and the next answer builds on it; of several replies the last one counts.
+    const answered = { ...offered, mapping }
+    setState({ is: 'offered', file, offered: answered, busy: true })
     try {
       const changed = await send<OfferTold>(`tables/${offered.table}/offer`, { mapping })
-      setState({ is: 'offered', file, offered: changed, busy: false })
+      if (own === latest.current) setState({ is: 'offered', file, offered: changed, busy: false })
     } catch (error) {
+      if (own !== latest.current) return
       setTrouble(error)
       setState({ is: 'offered', file, offered, busy: false })
     }
@@ -101,6 +108,7 @@ export function TablesPage() {
           onMapping={(mapping) => void remap(state.offered, mapping, state.file)}
           onAccept={() => void accept(state.offered, state.file)}
           onOther={() => {
+            latest.current += 1
             void request(`tables/${state.offered.table}`, { method: 'DELETE' }).catch(() => undefined)
             setState({ is: 'waiting' })
           }}

@@ -13,8 +13,8 @@ export const previewWords: Words = {
   'exchange/preview/shown':
     '{column}: "{written}" is read as {printed} ({because}){cells, plural, one {.} other {, in # cells.}}',
   'exchange/preview/more-shown': '{more, plural, one {# more reading of this sort.} other {# more readings of this sort.}}',
-  'exchange/preview/cell-waits': 'Line {line}, {column}: "{written}" waits: {because}.',
-  'exchange/preview/row-waits': 'Line {line} waits: {because}.',
+  'exchange/preview/cell-waits': 'Line {line}, {column}: "{written}" waits: {because}',
+  'exchange/preview/row-waits': 'Line {line} waits: {because}',
   'exchange/preview/row-refused': 'Line {line} is set aside: {because}.',
   'exchange/preview/more-waiting':
     '{more, plural, one {# more line waits or is set aside.} other {# more lines wait or are set aside.}}',

@@ -13,8 +13,8 @@ export const previewWords: Words = {
   'exchange/preview/shown':
     '{column}: «{written}» se lee como {printed} ({because}){cells, plural, one {.} other {, en # celdas.}}',
   'exchange/preview/more-shown': '{more, plural, one {# lectura más de esta clase.} other {# lecturas más de esta clase.}}',
-  'exchange/preview/cell-waits': 'Línea {line}, {column}: «{written}» queda pendiente: {because}.',
-  'exchange/preview/row-waits': 'La línea {line} queda pendiente: {because}.',
+  'exchange/preview/cell-waits': 'Línea {line}, {column}: «{written}» queda pendiente: {because}',
+  'exchange/preview/row-waits': 'La línea {line} queda pendiente: {because}',
   'exchange/preview/row-refused': 'La línea {line} se aparta: {because}.',
   'exchange/preview/more-waiting':
     '{more, plural, one {# línea más queda pendiente o se aparta.} other {# líneas más quedan pendientes o se apartan.}}',

@@ -126,7 +126,16 @@ export function cellOfCount(corrected: CorrectedProject, found: Found & { readon
   const columns = countColumns(corrected)
   const wanted = folded(name)
   const isNamed = nameMatcher(name)
-  const column = [...columns.keys()].find((own) => own === name) ?? [...columns.keys()].find(isNamed)
+  const alike = [...columns.keys()].filter(isNamed)
+  const column = alike.find((own) => own === name) ?? alike.find((own) => folded(own) === wanted) ?? alike[0]
+  const isPlain = alike.length === 1 || (column !== undefined && folded(column) === wanted)
+  if (column !== undefined && !isPlain)
+    throw new ThrumError('host/cell/which', {
+      name,
+      row: found.name,
+      columns: '',
+      kinds: alike.map((own) => `"${own}"`).join(', '),
+    })
   if (column !== undefined) {
     return { of: found.address, table: 'count', column, name: column, isNumber: columns.get(column) === true }
   }

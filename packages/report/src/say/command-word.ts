@@ -7,10 +7,21 @@ const meansMoreInDoubleQuotes = /["$`!]|\\(?:\\|$)/u
  * One word of a command as it can be copied into a shell: as it is, between double quotes where it holds blanks, and between
  * single quotes where it holds signs that a shell would act on, so that a name from a file can never become a command.
  */
-export function commandWord(text: string): string {
+export function commandWord(text: string, shell: 'posix' | 'windows' = 'posix'): string {
+  if (shell === 'windows') return windowsWord(text)
   if (meansItself.test(text)) return text
   if (!meansMoreInDoubleQuotes.test(text)) return `"${text}"`
   return `'${text.replaceAll("'", String.raw`'\''`)}'`
+}
+
+/** What means itself in the shells of Windows: a path among it, but no variable. */
+const meansItselfThere = /^[\p{L}\p{M}\p{N}_.,:/\\@+=~-]+$/u
+
+/** Between double quotes; a sign that acts even there cuts the name, whose beginning is known by its ellipsis. */
+function windowsWord(text: string): string {
+  if (meansItselfThere.test(text)) return text
+  const [safe = '', ...rest] = text.split(/["%!`$]/u)
+  return rest.length === 0 ? `"${text}"` : `"${safe}…"`
 }
 
 /** A line that begins so is a command to be copied. */

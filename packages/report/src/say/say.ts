@@ -13,11 +13,13 @@ export interface Speaker {
 
 type Primitive = string | number
 
-/** How much of one name, cell or list is said [characters]; of more the beginning, with an ellipsis. */
-export interface Most {
+/** How a name, cell or list is said: so much of it [characters], of more the beginning, with an ellipsis. */
+export interface Manner {
   readonly longest?: number
   /** Of a word without a blank; in a command to be copied it stands whole. */
   readonly longestWord?: number
+  /** Whose words commands are made of. */
+  readonly shell?: 'posix' | 'windows'
 }
 
 /**
@@ -31,7 +33,7 @@ export interface Most {
 export function createSpeaker(
   words: Words,
   language = 'en',
-  { longest = Number.POSITIVE_INFINITY, longestWord = Number.POSITIVE_INFINITY }: Most = {},
+  { longest = Number.POSITIVE_INFINITY, longestWord = Number.POSITIVE_INFINITY, shell = 'posix' }: Manner = {},
 ): Speaker {
   const formats = new Map<string, IntlMessageFormat>()
   const list = new Intl.ListFormat(language, { style: 'long', type: 'conjunction' })
@@ -57,7 +59,7 @@ export function createSpeaker(
       const said = fill(value)
       return [
         [name, typeof value === 'string' ? shortWords(String(said), longestWord) : said],
-        [typedBlank(name), typeof value === 'string' ? commandWord(String(said)) : said],
+        [typedBlank(name), typeof value === 'string' ? commandWord(String(said), shell) : said],
       ]
     })
     return String(formatOf(saying.id).format(Object.fromEntries(values)))

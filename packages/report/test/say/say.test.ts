@@ -86,6 +86,16 @@ describe('commands to be copied', () => {
     )
   })
 
+  it('in a shell of Windows a path is bare, and a sign that acts between quotes cuts the name', () => {
+    const there = createSpeaker({ check: '    thrum check {file}' }, 'en', { shell: 'windows' })
+    const word = (file: string): string => there(saying('check', { file })).slice('    thrum check '.length)
+    expect(word(String.raw`C:\counts\my.csv`)).toBe(String.raw`C:\counts\my.csv`)
+    expect(word('my counts.csv')).toBe('"my counts.csv"')
+    expect(word('a & calc')).toBe('"a & calc"')
+    expect(word('bee %PATH%')).toBe('"bee …"')
+    expect(word('a" & calc')).toBe('"a…"')
+  })
+
   it('a sentence in a command stands as it is', () => {
     const more = saying('options', { text: ' --mends "a b.csv"' })
     expect(told(saying('more', { file: 'c.csv', more }))).toBe('    thrum import c.csv --mends "a b.csv"')

@@ -36,9 +36,18 @@ function countedByKind({ kinds, tables, tallyKind, tallyCount }: Snapshot): read
   return all
 }
 
+/** What the numbers count, where all counts count one thing; null where they do not. */
+function countingUnit({ tables }: Snapshot): string | null {
+  const { codes, dictionary } = tables.count.columns.unit
+  const found = new Set(codes)
+  const [only] = found
+  return found.size === 1 && only !== undefined ? (dictionary[only] ?? null) : null
+}
+
 /** One column a kind, the most counted first. A kind that has the name of a column is told apart from it. */
 export function tallyColumns(snapshot: Snapshot, taken: ReadonlySet<string>): readonly GridColumn[] {
   const counted = countedByKind(snapshot)
+  const unit = countingUnit(snapshot)
   return kindsByFrequency(snapshot).flatMap(({ kind }): readonly GridColumn[] => {
     const title = snapshot.kinds[kind]?.name ?? ''
     const own = counted[kind]
@@ -49,7 +58,7 @@ export function tallyColumns(snapshot: Snapshot, taken: ReadonlySet<string>): re
         name: taken.has(title) ? `tally/${title}` : title,
         title,
         type: 'tally',
-        unit: '{individuals}',
+        unit,
         cell: (row) => {
           const value = numbers[row] ?? Number.NaN
           return Number.isNaN(value) ? null : value
