@@ -103,3 +103,28 @@ test('where the words of a language cannot be had the page speaks English', asyn
   await page.reload()
   await expect(page.getByRole('heading', { level: 1, name: 'A project without counts' })).toBeVisible()
 })
+
+test('a table is still there after a look elsewhere, and a file may be dropped anywhere', async ({ page, folder, start }) => {
+  await run(folder, 'new', 'own.thrum')
+  const served = await start('own.thrum')
+  await page.goto(served.address)
+  await settled(page)
+  const data = await page.evaluateHandle((text) => {
+    const transfer = new DataTransfer()
+    transfer.items.add(new File([text], 'dropped.csv', { type: 'text/csv' }))
+    return transfer
+  }, openSheet)
+  await page.dispatchEvent('main', 'drop', { dataTransfer: data })
+  await page.locator('.offer').waitFor()
+  const minutes = page.getByLabel('Minutes of each watch')
+  await minutes.fill('10')
+  await minutes.press('Enter')
+  await expect(page.getByRole('button', { name: 'Accept: 2 counts' })).toBeVisible()
+  await page.getByRole('link', { name: 'Counts', exact: true }).click()
+  await page.getByRole('link', { name: 'Bring a table', exact: true }).click()
+  await expect(minutes).toHaveValue('10')
+  // Another file does not push it aside.
+  await page.dispatchEvent('.tables', 'drop', { dataTransfer: data })
+  await expect(page.getByRole('alert')).toContainText('A table is in hand here.')
+  await expect(minutes).toHaveValue('10')
+})

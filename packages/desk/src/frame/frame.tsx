@@ -2,6 +2,7 @@ import { Link, Outlet } from '@tanstack/react-router'
 import { useProject } from '../door/project.ts'
 import { useSay } from '../say/say.ts'
 import { useConnection } from './connection.tsx'
+import { useDroppedFiles } from './dropped-files.ts'
 import { LanguageSwitch } from './language-switch.tsx'
 import { choose, useLook } from './look.ts'
 
@@ -48,6 +49,7 @@ function Standing() {
 export function Frame() {
   const say = useSay()
   const { data: project } = useProject()
+  useDroppedFiles()
   return (
     <>
       <a className="skip" href="#page">

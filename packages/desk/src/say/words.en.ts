@@ -245,6 +245,7 @@ export const words: Words = {
   'desk/tables/answer/range':
     'A number above {above, number, ::group-off}, at most {most, number, ::group-off}{whole, select, yes {, and whole} other {}}.',
   'desk/tables/anew': 'One moment: it is read anew',
+  'desk/tables/one': 'A table is in hand here. Accept it, or choose “Another file” first.',
   'desk/tables/asks-first':
     '{file}: {read, plural, one {one row} other {# rows}} read. First it must be known how long each watch lasted.',
   'desk/tables/answer/none': 'please choose',

@@ -249,6 +249,7 @@ export const words: Words = {
   'desk/tables/answer/range':
     'Un número mayor que {above, number, ::group-off}, como máximo {most, number, ::group-off}{whole, select, yes {, y entero} other {}}.',
   'desk/tables/anew': 'Un momento: se lee de nuevo',
+  'desk/tables/one': 'Ya hay una tabla en curso. Aceptarla, o elegir antes «Otro archivo».',
   'desk/tables/asks-first':
     '{file}: {read, plural, one {una fila leída} other {# filas leídas}}. Primero hay que saber cuánto duró cada observación.',
   'desk/tables/answer/none': 'elegir',

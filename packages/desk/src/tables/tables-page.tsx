@@ -1,23 +1,19 @@
 import { useQueryClient } from '@tanstack/react-query'
 import { Link } from '@tanstack/react-router'
 import type { BroughtTold, OfferTold } from '@thrum/server/api'
-import { type DragEvent, useRef, useState } from 'react'
+import { type DragEvent, useEffect, useRef, useState } from 'react'
 import { request, send } from '../door/request.ts'
 import { Trouble } from '../frame/trouble.tsx'
 import { useSay } from '../say/say.ts'
 import { OfferPart } from './offer-part.tsx'
-
-type State =
-  | { readonly is: 'waiting' }
-  | { readonly is: 'reading'; readonly file: string }
-  | { readonly is: 'offered'; readonly file: string; readonly offered: OfferTold; readonly busy: boolean }
-  | { readonly is: 'brought'; readonly brought: BroughtTold }
+import { setTableInHand, tableInHand, useTableInHand } from './table-in-hand.ts'
 
 /** Bringing a table: the file, what each column is and each row becomes, and one acceptance. */
 export function TablesPage() {
   const say = useSay()
   const queries = useQueryClient()
-  const [state, setState] = useState<State>({ is: 'waiting' })
+  const state = useTableInHand()
+  const setState = setTableInHand
   const [trouble, setTrouble] = useState<unknown>(null)
   const [isOver, setOver] = useState(false)
   const latest = useRef(0)
@@ -70,8 +66,21 @@ export function TablesPage() {
     event.preventDefault()
     setOver(false)
     const [file] = event.dataTransfer.files
-    if (file !== undefined) void read(file)
+    if (file === undefined) return
+    if (state.is === 'offered') setTrouble(new Error(say('tables/one')))
+    else void read(file)
   }
+  // A file that was dropped elsewhere on the desk; and what was brought the last time is no news any more.
+  // biome-ignore lint/correctness/useExhaustiveDependencies: once, when the page opens, and for each file that is dropped
+  useEffect(() => {
+    if (state.is === 'dropped') void read(state.file)
+  }, [state])
+  useEffect(
+    () => () => {
+      if (tableInHand().is === 'brought') setTableInHand({ is: 'waiting' })
+    },
+    [],
+  )
   return (
     // biome-ignore lint/a11y/noStaticElementInteractions: the button below chooses a file without dragging
     <div
