@@ -1,5 +1,5 @@
 import type { Laplace } from './laplace.ts'
-import { inverseOf, quadratic } from './symmetric.ts'
+import { inverseOf, quadratic, symmetrise } from './symmetric.ts'
 
 /** Where a search ended. */
 export interface Maximum {
@@ -39,12 +39,7 @@ export function curvatureAt(laplace: Laplace, at: Float64Array): Float64Array | 
     if (!Number.isFinite(up) || !Number.isFinite(down)) return null
     for (let i = 0; i < m; i++) matrix[i * m + j] = ((below[i] as number) - (above[i] as number)) / (2 * width)
   }
-  for (let i = 0; i < m; i++)
-    for (let j = 0; j < i; j++) {
-      const both = ((matrix[i * m + j] as number) + (matrix[j * m + i] as number)) / 2
-      matrix[i * m + j] = both
-      matrix[j * m + i] = both
-    }
+  symmetrise(matrix, m)
   return matrix
 }
 
@@ -61,12 +56,7 @@ function firstMetric(laplace: Laplace, at: Float64Array, gradient: Float64Array)
     for (let i = 0; i < m; i++)
       matrix[i * m + j] = isKnown ? ((gradient[i] as number) - (moved[i] as number)) / forward : Number(i === j)
   }
-  for (let i = 0; i < m; i++)
-    for (let j = 0; j < i; j++) {
-      const both = ((matrix[i * m + j] as number) + (matrix[j * m + i] as number)) / 2
-      matrix[i * m + j] = both
-      matrix[j * m + i] = both
-    }
+  symmetrise(matrix, m)
   const inverse = inverseOf(matrix, m)
   if (inverse !== null) return inverse
   const diagonal = new Float64Array(m * m)

@@ -54,3 +54,13 @@ export function quadratic(a: Float64Array, matrix: Float64Array, b: Float64Array
   }
   return sum
 }
+
+/** The mean of a matrix and its transpose, in its place: differences of a gradient are not quite symmetric. */
+export function symmetrise(matrix: Float64Array, p: number): void {
+  for (let i = 0; i < p; i++)
+    for (let j = 0; j < i; j++) {
+      const both = ((matrix[i * p + j] as number) + (matrix[j * p + i] as number)) / 2
+      matrix[i * p + j] = both
+      matrix[j * p + i] = both
+    }
+}
