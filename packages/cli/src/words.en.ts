@@ -41,6 +41,9 @@ export const words: Words = {
   'cli/import/mapping-not-kept': 'The mapping cannot be kept as {file}: nothing can be written there.',
   'cli/import/mapping-not-kept/remedy':
     'Nothing was written to the project. Copy the table to a folder you may write in, or name another place with --mapping.',
+  'cli/import/assigned-unknown': 'Nothing called "{name}" is compared in this table.',
+  'cli/import/assigned-unknown/remedy':
+    'Its columns that are compared: {known}. Name one of them, or map the column as "factor" in the mapping first.',
   'cli/import/assigned': '--assigned should name a factor and how its levels came to the fields, but reads "{found}".',
   'cli/import/assigned/remedy': 'For example --assigned "strip=at random" (or chosen, or not known).',
   'cli/import/read': '{file}: {rows, plural, one {one row} other {# rows}} read.',

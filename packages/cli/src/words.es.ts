@@ -41,6 +41,9 @@ export const words: Words = {
   'cli/import/mapping-not-kept': 'El mapeo no se puede guardar como {file}: allí no se puede escribir.',
   'cli/import/mapping-not-kept/remedy':
     'No se escribió nada en el proyecto. Copiar la tabla a una carpeta en la que se permita escribir, o indicar otro lugar con --mapping.',
+  'cli/import/assigned-unknown': 'En esta tabla no se compara nada que se llame «{name}».',
+  'cli/import/assigned-unknown/remedy':
+    'Las columnas que se comparan son: {known}. Nombrar una de ellas, o asignar antes la columna como "factor" en el mapeo.',
   'cli/import/assigned':
     '--assigned debería nombrar un factor y decir cómo llegaron sus niveles a los campos, pero pone «{found}».',
   'cli/import/assigned/remedy': 'Por ejemplo --assigned "strip=at random" (o chosen, o not known).',

@@ -38,6 +38,14 @@ function assignedOf(given: Arguments): { readonly [factor: string]: string } {
   )
 }
 
+/** What is said to be assigned must be compared in the table. @throws ThrumError cli/import/assigned-unknown, naming what is */
+function requireFactors({ columns }: Mapping, assigned: { readonly [factor: string]: string }): void {
+  const known = columns.flatMap(({ as, header, factor }) => (as === 'factor' ? [factor ?? header] : []))
+  const unknown = Object.keys(assigned).find((name) => !known.includes(name))
+  if (unknown !== undefined)
+    throw new ThrumError('cli/import/assigned-unknown', { name: unknown, known: known.length === 0 ? '–' : known.join(', ') })
+}
+
 /** @throws ThrumError model/options/not-a-number */
 function numberSaid(given: Arguments, name: string): number | undefined {
   const text = single(given, name)
@@ -62,7 +70,9 @@ function withSaid(mapping: Mapping, given: Arguments): Mapping {
   const absent = single(given, 'absent')
   const effort = single(given, 'effort')
   const key = single(given, 'key')
-  const assigned = { ...mapping.assigned, ...assignedOf(given) }
+  const saidAssigned = assignedOf(given)
+  requireFactors(mapping, saidAssigned)
+  const assigned = { ...mapping.assigned, ...saidAssigned }
   return parseMapping({
     ...mapping,
     ...(Object.keys(said).length > 0 ? { constants: said } : {}),

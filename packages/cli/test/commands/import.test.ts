@@ -147,6 +147,7 @@ describe('the mapping beside a sheet', () => {
     [['--minutes', '0'], 'model/options/not-a-number'],
     [['--year', ''], 'model/options/not-a-number'],
     [['--assigned', 'strip'], 'cli/import/assigned'],
+    [['--assigned', 'sown=chosen'], 'cli/import/assigned-unknown'],
     [['--unit', 'kilograms'], 'exchange/mapping/misshapen'],
     [['--mapping', 'never.json'], 'cli/import/no-mapping'],
   ])('%j is refused: %s', async (words, code) => {
