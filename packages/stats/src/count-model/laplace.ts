@@ -32,8 +32,10 @@ export interface Laplace {
 
 /** A Newton step of the modes is held to this much of the linear predictor. */
 const longestStep = 3
-/** The modes are found when a step is below this; the next one would be of the order of its square. */
-const smallestStep = 1e-9
+/** The modes are found when a step was below this: what is left is of the order of its square. */
+const smallestStep = 1e-6
+/** Where weights are held up the way to them is slower, and goes on until a step is below this. */
+const smallestHeldStep = 1e-9
 const mostSteps = 100
 /** Part of the expected weight that a row without curvature of its own keeps while the modes are searched. */
 const leastWeight = 1e-6
@@ -52,6 +54,7 @@ export function laplaceOf({ family, response, columns, offset, intercepts, zeros
   const fixed = new Float64Array(n)
   const eta = new Float64Array(n)
   const rows = rowDerivatives(n)
+  const evaluator = family.evaluator(response)
   const sd = new Float64Array(K)
   const mode = new Float64Array(q)
   const step = new Float64Array(q)
@@ -76,7 +79,7 @@ export function laplaceOf({ family, response, columns, offset, intercepts, zeros
   }
 
   function evaluateRows(dispersion: number): void {
-    family.evaluate(response, eta, dispersion, rows)
+    evaluator(eta, dispersion, rows)
     if (isInflated) inflateZeros(response, zeta, rows, byZeros)
   }
 
@@ -142,7 +145,7 @@ export function laplaceOf({ family, response, columns, offset, intercepts, zeros
       value = next
       let largest = 0
       for (let j = 0; j < q; j++) largest = Math.max(largest, Math.abs(part * (step[j] as number)))
-      if (largest < smallestStep) return value
+      if (largest < (isConcave ? smallestStep : smallestHeldStep)) return value
     }
     return Number.NEGATIVE_INFINITY
   }
