@@ -11,10 +11,10 @@ export {
 export { type RateRatio, rateRatioExact, type TwoCounts } from './count/rate-ratio.ts'
 export { rateRatioMidP } from './count/rate-ratio-mid-p.ts'
 export { type MeanRate, meanOfRates, ratioOfSums, type UnitRate, type UnitTotals } from './count/ratio-of-sums.ts'
+export type { Grouping } from './count-model/effects/grouping.ts'
 // Models of counts
-export type { FamilyName } from './count-model/family.ts'
+export type { FamilyName } from './count-model/family/family.ts'
 export { fitCountModel } from './count-model/fit-count-model.ts'
-export type { Grouping } from './count-model/grouping.ts'
 export type { Coefficients, CountModel, CountModelFit, FitWarning } from './count-model/model.ts'
 // Distributions
 export { betaQuantile, inverseLogit, logit, type UnitPoint } from './distribution/beta.ts'

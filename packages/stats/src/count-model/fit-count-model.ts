@@ -1,82 +1,53 @@
-import { families } from './family.ts'
-import { joinIntercepts } from './grouping.ts'
-import { type Laplace, type LaplaceProblem, laplaceOf } from './laplace.ts'
-import { curvatureAt, type Maximum, maximise } from './maximise.ts'
-import { type Coefficients, type CountModel, type CountModelFit, type FitWarning, requireModel } from './model.ts'
-import { coefficientsOf, covarianceOf, type ScaledDesign, scaleDesign } from './scaled-design.ts'
+import { type ModelAtHand, modelAtHand, type Places } from './at-hand.ts'
+import { covarianceAt } from './covariance.ts'
+import type { Laplace } from './laplace.ts'
+import { type Maximum, maximise } from './maximise.ts'
+import type {
+  Coefficients,
+  CountModel,
+  CountModelFit,
+  FittedCountModel,
+  FitWarning,
+  GroupEffects,
+  SearchHistory,
+} from './model.ts'
+import { requireModel } from './require-model.ts'
+import { coefficientsOf, covarianceOf, type ScaledDesign } from './scaled-design.ts'
 import { separatedDirection } from './separation.ts'
 import { startingValues } from './starting-values.ts'
-import { inverseOf, quadratic } from './symmetric.ts'
 
-/** A standard deviation below this, or a root of the dispersion, counts as zero [scale of the linear predictor]. */
-const zeroDeviation = 0.02
-const zeroDispersionRoot = 0.03
-/** Of a fit that converged, a Newton step from a fresh Hessian promises less than this. */
-const trulyConverged = 1e-6
 /** Fewer groups than this say little of their variance. Common practice, no source. */
 const fewGroups = 5
+/** log effort may span this much before it is told. Common practice, no source. */
+const wideOffset = 5
 
-/** Where the parameters of each sort stand. */
-interface Places {
-  readonly deviations: number
-  /** Of the root of the dispersion; null without one. */
-  readonly root: number | null
-  readonly zeros: number
-}
-
-function placesOf({ columns, intercepts, family }: LaplaceProblem): Places {
-  const deviations = columns.length
-  const behind = deviations + intercepts.groupings.length
-  return { deviations, root: family.isDispersed ? behind : null, zeros: behind + Number(family.isDispersed) }
-}
-
-/** True where a variance or the dispersion is as good as zero. */
-function isZero(at: Float64Array, k: number, { deviations, root, zeros }: Places): boolean {
-  if (k < deviations || k >= zeros) return false
-  return Math.abs(at[k] as number) < (k === root ? zeroDispersionRoot : zeroDeviation)
+interface Search {
+  readonly best: Maximum
+  readonly history: SearchHistory
 }
 
 /** The better of two searches: another start where a variance went to zero, from its other side. */
-function search(laplace: Laplace, start: Float64Array, places: Places): { readonly best: Maximum; readonly evaluations: number } {
+function search(objective: Laplace, start: Float64Array, places: Places): Search {
   const climb = (from: Float64Array): Maximum => {
-    laplace.reset()
-    return maximise(laplace, from)
+    objective.reset()
+    return maximise(objective, from)
   }
   const first = climb(start)
-  if (first.isConverged && !first.at.some((_, k) => isZero(first.at, k, places)))
-    return { best: first, evaluations: first.evaluations }
+  const historyOf = (best: Maximum, second: Maximum | null): SearchHistory => ({
+    start,
+    end: best.at,
+    steps: first.steps,
+    again: second?.steps ?? null,
+    evaluations: first.evaluations + (second?.evaluations ?? 0),
+  })
+  if (first.isConverged && !first.at.some((_, k) => places.isZero(first.at, k)))
+    return { best: first, history: historyOf(first, null) }
   const again = start.slice()
-  for (let k = places.deviations; k < places.zeros; k++) again[k] = 1
+  for (let k = places.deviations; k < places.zeros; k++) if (places.names[k]?.kind !== 'slope-correlation') again[k] = 1
   const second = climb(again)
   const isBetter = second.value > first.value + 1e-9 || (second.isConverged && !first.isConverged)
-  return { best: isBetter ? second : first, evaluations: first.evaluations + second.evaluations }
-}
-
-/** Inverse of minus the Hessian, without what was estimated as zero; rows and columns of those hold 0. */
-function covarianceAt(laplace: Laplace, { at, gradient }: Maximum, places: Places): Float64Array | 'flat' | 'not-there' {
-  const total = laplace.parameters
-  laplace.reset()
-  const whole = curvatureAt(laplace, at)
-  if (whole === null) return 'not-there'
-  const free = Array.from({ length: total }, (_, k) => k).filter((k) => !isZero(at, k, places))
-  const f = free.length
-  const part = new Float64Array(f * f)
-  free.forEach((k, a) => {
-    free.forEach((l, b) => {
-      part[a * f + b] = whole[k * total + l] as number
-    })
-  })
-  const inverse = inverseOf(part, f)
-  if (inverse === null) return 'flat'
-  const own = Float64Array.from(free, (k) => gradient[k] as number)
-  if (!(Math.abs(quadratic(own, inverse, own, f)) < trulyConverged)) return 'not-there'
-  const covariance = new Float64Array(total * total)
-  free.forEach((k, a) => {
-    free.forEach((l, b) => {
-      covariance[k * total + l] = inverse[a * f + b] as number
-    })
-  })
-  return covariance
+  const best = isBetter ? second : first
+  return { best, history: historyOf(best, second) }
 }
 
 function coefficientsTold(design: ScaledDesign, at: Float64Array, whole: Float64Array, from: number): Coefficients {
@@ -91,9 +62,10 @@ function coefficientsTold(design: ScaledDesign, at: Float64Array, whole: Float64
 }
 
 /**
- * Fits a model of counts by maximum likelihood, random intercepts integrated out by the Laplace approximation.
+ * Fits a model of counts by maximum likelihood, random effects integrated out by the Laplace approximation or by quadrature.
  *
- * @throws InputError on lengths that differ, counts that are not whole numbers from 0, an offset that is not finite
+ * @throws InputError on lengths that differ, counts that are not whole numbers from 0, an offset that is not finite, trials that do not go
+ *   with the family
  * @source Skaug H.J., Fournier D.A. (2006) Comput. Stat. Data Anal. 51, 699-709 (Laplace, observed curvature); Lambert D. (1992)
  *   Technometrics 34, 1-14 (zeros of another origin)
  * @check cbpp, incidence by period with herds at random: log likelihood -92.02628, herd SD 0.64226 (R 4.2.2, glmmTMB)
@@ -106,46 +78,100 @@ export function fitCountModel(model: CountModel): CountModelFit {
   const direction = separatedDirection(model.design, response)
   if (direction !== null) return { kind: 'separated', direction }
 
-  const design = scaleDesign(model.design)
-  const zeros = model.zeros === undefined ? null : scaleDesign(model.zeros)
-  const problem: LaplaceProblem = {
-    family: families[model.family],
-    response,
-    columns: design.columns,
-    offset,
-    intercepts: joinIntercepts(model.groupings ?? []),
-    zeros: zeros?.columns ?? [],
-  }
-  const places = placesOf(problem)
-  const laplace = laplaceOf(problem)
-  const { best, evaluations } = search(laplace, startingValues(problem), places)
-  if (!Number.isFinite(best.value)) return { kind: 'not-converged' }
-  const whole = covarianceAt(laplace, best, places)
-  if (whole === 'not-there') return { kind: 'not-converged' }
-  if (whole === 'flat') return { kind: 'not-identifiable', coefficients: coefficientsOf(design, best.at) }
+  const atHand = modelAtHand(model, response, offset)
+  const objective = atHand.objectiveFor(response)
+  return fitFrom(atHand, objective, startingValues(atHand.problem))
+}
 
-  const { groupings } = problem.intercepts
-  const zeroAt = (k: number): boolean => isZero(best.at, k, places)
-  const warnings: FitWarning[] = groupings.flatMap(({ name, levels }, k): FitWarning[] => [
-    ...(zeroAt(places.deviations + k) ? [{ kind: 'zero-variance', of: name } as const] : []),
-    ...(levels < fewGroups ? [{ kind: 'few-groups', of: name, groups: levels } as const] : []),
-  ])
-  if (places.root !== null && zeroAt(places.root)) warnings.push({ kind: 'no-overdispersion' })
+/** The search and all that follows it, for counts that can be fitted. */
+function fitFrom(atHand: ModelAtHand, objective: Laplace, start: Float64Array): CountModelFit {
+  const { design, zeros, places } = atHand
+  const { best, history } = search(objective, start, places)
+  if (!Number.isFinite(best.value)) return { kind: 'not-converged', history, suspects: [] }
+  const found = covarianceAt(objective, best, places)
+  if (found.kind === 'not-there') return { kind: 'not-converged', history, suspects: found.suspects }
+  if (found.kind === 'flat')
+    return { kind: 'not-identifiable', coefficients: coefficientsOf(design, best.at), history, suspects: found.suspects }
+
+  // Evaluated once more, so that modes and predictor are those of the end.
+  const logLikelihood = objective.evaluate(best.at, null)
+  const groups = groupEffects(atHand, best.at, objective.modes())
   return {
     kind: 'fitted',
-    ...coefficientsTold(design, best.at, whole, 0),
-    zeros: zeros === null ? null : coefficientsTold(zeros, best.at, whole, places.zeros),
-    deviations: groupings.map((_, k) => Math.abs(best.at[places.deviations + k] as number)),
-    dispersion: places.root === null ? null : dispersionOf(model.family, best.at[places.root] as number, zeroAt(places.root)),
-    logLikelihood: best.value,
-    parameters: laplace.parameters,
-    warnings,
-    evaluations,
+    ...coefficientsTold(design, best.at, found.covariance, 0),
+    zeros: zeros === null ? null : coefficientsTold(zeros, best.at, found.covariance, places.zeros),
+    groups,
+    deviations: groups.map(({ deviation }) => deviation),
+    dispersion: dispersionOf(atHand, best.at),
+    predictor: objective.predictor(),
+    logLikelihood,
+    parameters: places.total,
+    searchCovariance: found.covariance,
+    warnings: warningsOf(atHand, best.at),
+    history,
   }
 }
 
-function dispersionOf(family: CountModel['family'], root: number, isNone: boolean): number {
-  const square = root * root
-  if (family === 'nb1') return isNone ? 0 : square
+function warningsOf({ problem: { effects, offset }, places }: ModelAtHand, at: Float64Array): readonly FitWarning[] {
+  const warnings: FitWarning[] = effects.groupings.flatMap(({ name, levels }): FitWarning[] =>
+    levels < fewGroups ? [{ kind: 'few-groups', of: name, groups: levels }] : [],
+  )
+  for (const [t, { slot, basis }] of effects.parameters.entries()) {
+    if (!places.isZero(at, places.deviations + t)) continue
+    const grouping = effects.groupings[effects.slots[slot]?.grouping ?? 0]
+    const of = basis === null ? grouping?.name : `${grouping?.slope?.name} by ${grouping?.name}`
+    warnings.push({ kind: 'zero-variance', of: of ?? '' })
+  }
+  if (places.root !== null && places.isZero(at, places.root)) warnings.push({ kind: 'no-overdispersion' })
+  const span =
+    offset.reduce((most, value) => Math.max(most, value), -Infinity) -
+    offset.reduce((least, value) => Math.min(least, value), Infinity)
+  if (span > wideOffset) warnings.push({ kind: 'wide-offset', span })
+  return warnings
+}
+
+/** Intercepts and slopes of every grouping on the scale of the linear predictor. */
+function groupEffects(
+  { problem: { effects }, slopeScales, places }: ModelAtHand,
+  at: Float64Array,
+  modes: Float64Array,
+): readonly GroupEffects[] {
+  let t = places.deviations
+  let start = 0
+  return effects.groupings.map(({ name, levels, slope }, k): GroupEffects => {
+    const own = modes.subarray(start, start + levels)
+    start += levels
+    const deviation = at[t] as number
+    t += 1
+    const intercepts = Float64Array.from(own, (value) => value * deviation)
+    if (slope === undefined) return { name, deviation: Math.abs(deviation), intercepts, slope: null }
+    const others = modes.subarray(start, start + levels)
+    start += levels
+    const isCorrelated = slope.isCorrelated !== false
+    const along = isCorrelated ? (at[t] as number) : 0
+    if (isCorrelated) t += 1
+    const apart = at[t] as number
+    t += 1
+    const scale = slopeScales[k] as number
+    const size = Math.sqrt(along * along + apart * apart)
+    return {
+      name,
+      deviation: Math.abs(deviation),
+      intercepts,
+      slope: {
+        name: slope.name,
+        deviation: size / scale,
+        correlation: isCorrelated && size > 0 && deviation !== 0 ? (Math.sign(deviation) * along) / size : null,
+        slopes: Float64Array.from(others, (value, j) => (along * (own[j] as number) + apart * value) / scale),
+      },
+    }
+  })
+}
+
+function dispersionOf({ problem: { family }, places }: ModelAtHand, at: Float64Array): FittedCountModel['dispersion'] {
+  if (places.root === null) return null
+  const isNone = places.isZero(at, places.root)
+  const square = (at[places.root] as number) ** 2
+  if (family.name === 'nb1') return isNone ? 0 : square
   return isNone ? Number.POSITIVE_INFINITY : 1 / square
 }

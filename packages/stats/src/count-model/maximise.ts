@@ -1,4 +1,4 @@
-import type { Laplace } from './laplace.ts'
+import type { Objective } from './objective.ts'
 import { inverseOf, quadratic, symmetrise } from './symmetric.ts'
 
 /** Where a search ended. */
@@ -10,6 +10,8 @@ export interface Maximum {
   readonly decrement: number
   readonly evaluations: number
   readonly isConverged: boolean
+  /** Values reached, the start first. */
+  readonly steps: readonly number[]
 }
 
 /** The search ends when another step promises less than this, in units of the log likelihood. */
@@ -23,8 +25,8 @@ const forward = 1e-4
 const central = 1e-4
 
 /** Minus the Hessian of the log likelihood by central differences of its gradient, made symmetric; null where it cannot be had. */
-export function curvatureAt(laplace: Laplace, at: Float64Array): Float64Array | null {
-  const m = laplace.parameters
+export function curvatureAt(objective: Objective, at: Float64Array): Float64Array | null {
+  const m = objective.parameters
   const matrix = new Float64Array(m * m)
   const place = at.slice()
   const above = new Float64Array(m)
@@ -32,9 +34,9 @@ export function curvatureAt(laplace: Laplace, at: Float64Array): Float64Array | 
   for (let j = 0; j < m; j++) {
     const width = central * Math.max(1, Math.abs(at[j] as number))
     place[j] = (at[j] as number) + width
-    const up = laplace.evaluate(place, above)
+    const up = objective.evaluate(place, above)
     place[j] = (at[j] as number) - width
-    const down = laplace.evaluate(place, below)
+    const down = objective.evaluate(place, below)
     place[j] = at[j] as number
     if (!Number.isFinite(up) || !Number.isFinite(down)) return null
     for (let i = 0; i < m; i++) matrix[i * m + j] = ((below[i] as number) - (above[i] as number)) / (2 * width)
@@ -44,14 +46,14 @@ export function curvatureAt(laplace: Laplace, at: Float64Array): Float64Array | 
 }
 
 /** The first metric: inverse of a forward-difference Hessian, or its diagonal where that is not positive definite. */
-function firstMetric(laplace: Laplace, at: Float64Array, gradient: Float64Array): Float64Array {
-  const m = laplace.parameters
+function firstMetric(objective: Objective, at: Float64Array, gradient: Float64Array): Float64Array {
+  const m = objective.parameters
   const matrix = new Float64Array(m * m)
   const place = at.slice()
   const moved = new Float64Array(m)
   for (let j = 0; j < m; j++) {
     place[j] = (at[j] as number) + forward
-    const isKnown = Number.isFinite(laplace.evaluate(place, moved))
+    const isKnown = Number.isFinite(objective.evaluate(place, moved))
     place[j] = at[j] as number
     for (let i = 0; i < m; i++)
       matrix[i * m + j] = isKnown ? ((gradient[i] as number) - (moved[i] as number)) / forward : Number(i === j)
@@ -68,18 +70,21 @@ function firstMetric(laplace: Laplace, at: Float64Array, gradient: Float64Array)
  * Climbs to a maximum by BFGS on the inverse Hessian, from a metric that knows the place.
  *
  * Stops on the Newton decrement, which does not hang on how covariates are scaled.
+ *
+ * @param known metric of a search that ended near here, m by m: it saves the differences that a first one costs
  */
-export function maximise(laplace: Laplace, from: Float64Array): Maximum {
-  const m = laplace.parameters
+export function maximise(objective: Objective, from: Float64Array, known?: Float64Array): Maximum {
+  const m = objective.parameters
   const at = from.slice()
   const gradient = new Float64Array(m)
-  let value = laplace.evaluate(at, gradient)
+  let value = objective.evaluate(at, gradient)
   let evaluations = 1
   if (!Number.isFinite(value))
-    return { at, value, gradient, decrement: Number.POSITIVE_INFINITY, evaluations, isConverged: false }
-  let metric = firstMetric(laplace, at, gradient)
-  evaluations += m
-  let isFresh = true
+    return { at, value, gradient, decrement: Number.POSITIVE_INFINITY, evaluations, isConverged: false, steps: [value] }
+  const steps = [value]
+  let metric = known?.slice() ?? firstMetric(objective, at, gradient)
+  if (known === undefined) evaluations += m
+  let isFresh = known === undefined
   const direction = new Float64Array(m)
   const next = new Float64Array(m)
   const nextGradient = new Float64Array(m)
@@ -89,7 +94,7 @@ export function maximise(laplace: Laplace, from: Float64Array): Maximum {
   let decrement = Number.POSITIVE_INFINITY
   for (let round = 0; round < mostRounds; round++) {
     decrement = quadratic(gradient, metric, gradient, m)
-    if (Math.abs(decrement) < smallEnough) return { at, value, gradient, decrement, evaluations, isConverged: true }
+    if (Math.abs(decrement) < smallEnough) return { at, value, gradient, decrement, evaluations, isConverged: true, steps }
     let longest = 0
     for (let i = 0; i < m; i++) {
       let sum = 0
@@ -103,7 +108,7 @@ export function maximise(laplace: Laplace, from: Float64Array): Maximum {
     let isUp = false
     for (let shrink = 0; shrink < 40; shrink++, part *= 0.4) {
       for (let i = 0; i < m; i++) next[i] = (at[i] as number) + part * (direction[i] as number)
-      reached = laplace.evaluate(next, nextGradient)
+      reached = objective.evaluate(next, nextGradient)
       evaluations++
       if (reached >= value + armijo * part * decrement - allowance) {
         isUp = true
@@ -112,9 +117,9 @@ export function maximise(laplace: Laplace, from: Float64Array): Maximum {
     }
     if (!isUp) {
       // A metric that leads nowhere is made anew once; if that leads nowhere either, this is as far as the search comes.
-      if (isFresh) return { at, value, gradient, decrement, evaluations, isConverged: false }
-      laplace.evaluate(at, gradient)
-      metric = firstMetric(laplace, at, gradient)
+      if (isFresh) return { at, value, gradient, decrement, evaluations, isConverged: false, steps }
+      objective.evaluate(at, gradient)
+      metric = firstMetric(objective, at, gradient)
       evaluations += m + 1
       isFresh = true
       continue
@@ -143,6 +148,7 @@ export function maximise(laplace: Laplace, from: Float64Array): Maximum {
     at.set(next)
     gradient.set(nextGradient)
     value = reached
+    steps.push(value)
   }
-  return { at, value, gradient, decrement, evaluations, isConverged: false }
+  return { at, value, gradient, decrement, evaluations, isConverged: false, steps }
 }

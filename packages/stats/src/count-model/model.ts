@@ -1,8 +1,7 @@
-import { InputError, requireFinite } from '@thrum/model/ground'
 import type { AliasedColumn } from '../least-squares/aliased.ts'
 import type { Matrix } from '../least-squares/matrix.ts'
-import type { FamilyName, Response } from './family.ts'
-import type { Grouping } from './grouping.ts'
+import type { Grouping } from './effects/grouping.ts'
+import type { FamilyName } from './family/family.ts'
 
 /** A model of counts: what was counted, what it may hang on, what is drawn at random. */
 export interface CountModel {
@@ -18,14 +17,21 @@ export interface CountModel {
   readonly groupings?: readonly Grouping[]
   /** n rows: what the chance of a zero of another origin hangs on (logit); no such chance unless said. */
   readonly zeros?: Matrix
+  /**
+   * How random intercepts are integrated out: by the Laplace approximation unless said; with so many nodes by adaptive Gauss-Hermite
+   * quadrature, for one grouping without a slope.
+   */
+  readonly nodes?: number
 }
 
 /** What is to be known of a fit beside its numbers. */
 export type FitWarning =
-  /** A variance of random intercepts is estimated as zero: a result, not an error. */
+  /** A variance of random intercepts or slopes is estimated as zero: a result, not an error. */
   | { readonly kind: 'zero-variance'; readonly of: string }
   | { readonly kind: 'no-overdispersion' }
   | { readonly kind: 'few-groups'; readonly of: string; readonly groups: number }
+  /** log effort spans more than this many units: one row weighs hundreds of others. */
+  | { readonly kind: 'wide-offset'; readonly span: number }
 
 /** Coefficients of one linear predictor, on the columns as they came; an aliased column is left out, and its place holds 0. */
 export interface Coefficients {
@@ -36,58 +42,78 @@ export interface Coefficients {
   readonly aliased: readonly AliasedColumn[]
 }
 
+/** Random intercepts of one grouping, and its random slope, as estimated. */
+export interface GroupEffects {
+  readonly name: string
+  /** Standard deviation of the intercepts [linear predictor]. */
+  readonly deviation: number
+  /** Intercepts of the levels at their modes [linear predictor]. */
+  readonly intercepts: Float64Array
+  readonly slope: {
+    readonly name: string
+    readonly deviation: number
+    /** Of intercepts and slopes; null where they are drawn apart, or one of them does not vary. */
+    readonly correlation: number | null
+    readonly slopes: Float64Array
+  } | null
+}
+
+/** How a search went. */
+export interface SearchHistory {
+  /** Where it began, where it ended: parameters on the scale of the search. */
+  readonly start: Float64Array
+  readonly end: Float64Array
+  /** Log likelihood at the start and after each step; a second search from the other side of a zero variance is told apart. */
+  readonly steps: readonly number[]
+  readonly again: readonly number[] | null
+  readonly evaluations: number
+}
+
+/** A parameter, by what it is of. */
+export type ParameterName =
+  | { readonly kind: 'coefficient' | 'zero-coefficient'; readonly column: number }
+  | { readonly kind: 'deviation' | 'slope-deviation' | 'slope-correlation'; readonly of: string }
+  | { readonly kind: 'dispersion' }
+
+/** Parameters along which the likelihood is flattest, the first foremost; weight in the direction of least curvature, -1 to 1. */
+export interface Suspect {
+  readonly parameter: ParameterName
+  readonly weight: number
+}
+
+export interface FittedCountModel extends Coefficients {
+  readonly kind: 'fitted'
+  /** Of the chance of a zero of another origin; null where there is none. */
+  readonly zeros: Coefficients | null
+  readonly groups: readonly GroupEffects[]
+  /** Standard deviation of the random intercepts of each grouping. */
+  readonly deviations: readonly number[]
+  /**
+   * theta of NB2 (variance mu + mu^2 / theta; Infinity where none was found), phi of NB1 (variance mu (1 + phi)), a + b of the
+   * beta-binomial (Infinity where none was found); null without one.
+   */
+  readonly dispersion: number | null
+  /** Linear predictor of each row, offset and modes of the random effects with it. */
+  readonly predictor: Float64Array
+  readonly logLikelihood: number
+  /** Estimated parameters, variances and dispersion among them. */
+  readonly parameters: number
+  /** Of all parameters on the scale of the search; rows and columns of what was estimated as zero hold 0. */
+  readonly searchCovariance: Float64Array
+  readonly warnings: readonly FitWarning[]
+  readonly history: SearchHistory
+}
+
 export type CountModelFit =
-  | (Coefficients & {
-      readonly kind: 'fitted'
-      /** Of the chance of a zero of another origin; null where there is none. */
-      readonly zeros: Coefficients | null
-      /** Standard deviation of the random intercepts of each grouping. */
-      readonly deviations: readonly number[]
-      /**
-       * theta of NB2 (variance mu + mu^2 / theta; Infinity where none was found), phi of NB1 (variance mu (1 + phi)), a + b of the
-       * beta-binomial (Infinity where none was found); null without one.
-       */
-      readonly dispersion: number | null
-      readonly logLikelihood: number
-      /** Estimated parameters, variances and dispersion among them. */
-      readonly parameters: number
-      readonly warnings: readonly FitWarning[]
-      readonly evaluations: number
-    })
-  | { readonly kind: 'all-zero' | 'all-trials' | 'not-converged' }
+  | FittedCountModel
+  | { readonly kind: 'all-zero' | 'all-trials' }
   /** Along these weights on the columns the likelihood rises for ever: a rate there cannot be told from zero. */
   | { readonly kind: 'separated'; readonly direction: Float64Array }
+  | { readonly kind: 'not-converged'; readonly history: SearchHistory; readonly suspects: readonly Suspect[] }
   /** The likelihood is flat, or has no top, about this place. */
-  | { readonly kind: 'not-identifiable'; readonly coefficients: Float64Array }
-
-function requireCounts(name: string, values: ArrayLike<number>, n: number): Float64Array {
-  if (values.length !== n)
-    throw new InputError('ground/input/lengths-differ', `${name} has ${values.length} entries; expected ${n}, one per row`)
-  const own = Float64Array.from(values)
-  for (const value of own) {
-    if (!(Number.isInteger(value) && value >= 0))
-      throw new InputError('ground/input/out-of-range', `${name} holds ${value}; expected whole numbers from 0`)
-  }
-  return own
-}
-
-/** @throws InputError on lengths that differ, counts that are not whole numbers from 0, a level that is not there, an offset without end */
-export function requireModel({ counts, trials, design, offset, groupings = [], zeros }: CountModel): {
-  readonly response: Response
-  readonly offset: Float64Array
-} {
-  const { rows: n } = design
-  const own = requireCounts('counts', counts, n)
-  const most = trials === undefined ? null : requireCounts('trials', trials, n)
-  if (most !== null && own.some((count, i) => count > (most[i] as number)))
-    throw new InputError('ground/input/out-of-range', 'a count is above its trials')
-  const shifts = Float64Array.from({ length: n }, (_, i) => offset?.[i] ?? 0)
-  for (const value of shifts) requireFinite('offset', value)
-  for (const { name, of, levels } of groupings) {
-    if (of.length !== n || of.some((level) => level < 0 || level >= levels))
-      throw new InputError('ground/input/out-of-range', `grouping ${name} does not give each row one of ${levels} levels`)
-  }
-  if (zeros !== undefined && zeros.rows !== n)
-    throw new InputError('ground/input/lengths-differ', `zeros has ${zeros.rows} rows; expected ${n}`)
-  return { response: { counts: own, trials: most }, offset: shifts }
-}
+  | {
+      readonly kind: 'not-identifiable'
+      readonly coefficients: Float64Array
+      readonly history: SearchHistory
+      readonly suspects: readonly Suspect[]
+    }

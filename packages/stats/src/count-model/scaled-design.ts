@@ -7,6 +7,8 @@ import { scaleColumns } from '../least-squares/scaled-columns.ts'
 export interface ScaledDesign {
   readonly columns: readonly Float64Array[]
   readonly aliased: readonly AliasedColumn[]
+  /** Columns that were kept, as they came. */
+  readonly kept: readonly number[]
   /** Coefficients of the columns as they came are `map` times those of the scaled ones; p rows, row major. */
   readonly map: Float64Array
   readonly rows: number
@@ -33,7 +35,7 @@ export function scaleDesign(design: Matrix): ScaledDesign {
     const first = (kept[0] as number) * m + k
     map[first] = (map[first] as number) - (shift[k] as number) / width
   })
-  return { columns: columns.map((column) => column.map((value) => value * root)), aliased, map, rows: p }
+  return { columns: columns.map((column) => column.map((value) => value * root)), aliased, kept, map, rows: p }
 }
 
 /** Coefficients on the columns as they came. */

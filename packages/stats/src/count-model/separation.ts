@@ -1,6 +1,6 @@
 import { leastSquares } from '../least-squares/least-squares.ts'
 import { columnOf, type Matrix, matrixOfColumns } from '../least-squares/matrix.ts'
-import type { Response } from './family.ts'
+import type { Response } from './family/family.ts'
 
 /** Of a linear predictor this much is rounding, beside the largest of it. */
 const dust = 1e-9

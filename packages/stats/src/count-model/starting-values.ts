@@ -1,19 +1,22 @@
 import { exp, log } from '../elementary.ts'
+import type { Slot } from './effects/effects.ts'
 import type { LaplaceProblem } from './laplace.ts'
 import { cholesky, solveCholesky } from './symmetric.ts'
 
-const mostRounds = 12
+/** The search goes on from here: no more is asked of the coefficients than to be near. */
+const mostRounds = 8
+const nearEnough = 1e-2
 const clamp = (value: number, low: number, high: number): number => Math.min(high, Math.max(low, value))
 
 /**
  * Where the search begins: coefficients of the model without random intercepts, and variances by moments. No variance begins at
  * zero, which is a stationary point by symmetry.
  */
-export function startingValues({ family, response, columns, offset, intercepts, zeros }: LaplaceProblem): Float64Array {
+export function startingValues({ family, response, columns, offset, effects, zeros }: LaplaceProblem): Float64Array {
   const { counts, trials } = response
   const n = counts.length
   const p = columns.length
-  const K = intercepts.groupings.length
+  const K = effects.parameters.length
   const isShare = family.link === 'logit'
   const start = new Float64Array(p + K + (family.isDispersed ? 1 : 0) + zeros.length)
   const mu = new Float64Array(n)
@@ -58,10 +61,16 @@ export function startingValues({ family, response, columns, offset, intercepts, 
       start[j] = (start[j] as number) + own
       longest = Math.max(longest, Math.abs(own))
     }
-    if (longest < 1e-6) break
+    if (longest < nearEnough) break
   }
 
-  for (const [k, { of, levels }] of intercepts.groupings.entries()) {
+  for (const [k, parameter] of effects.parameters.entries()) {
+    const { of, levels } = effects.slots[parameter.slot] as Slot
+    if (parameter.basis !== null) {
+      // A slope begins at a modest spread over the covariate, with nothing in common with its intercept.
+      start[p + k] = parameter.isDeviation ? 0.3 : 0
+      continue
+    }
     const found = new Float64Array(levels)
     const expected = new Float64Array(levels)
     for (let i = 0; i < n; i++) {

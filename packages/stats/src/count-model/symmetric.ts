@@ -64,3 +64,63 @@ export function symmetrise(matrix: Float64Array, p: number): void {
       matrix[j * p + i] = both
     }
 }
+
+/** Rounds of Jacobi's rotations: each about squares what is left off the diagonal. */
+const mostSweeps = 30
+
+/**
+ * The least eigenvalue, and its eigenvector, of a symmetric p by p matrix scaled to a unit diagonal (to signs where an entry there is
+ * not positive). Of p = 0: Infinity, and nothing.
+ */
+export function flattestDirection(
+  matrix: Float64Array,
+  p: number,
+): { readonly eigenvalue: number; readonly direction: Float64Array } {
+  const a = new Float64Array(p * p)
+  const size = Float64Array.from({ length: p }, (_, i) => Math.sqrt(Math.abs(matrix[i * (p + 1)] as number)) || 1)
+  for (let i = 0; i < p; i++)
+    for (let j = 0; j < p; j++) a[i * p + j] = (matrix[i * p + j] as number) / ((size[i] as number) * (size[j] as number))
+  const vectors = new Float64Array(p * p)
+  for (let i = 0; i < p; i++) vectors[i * (p + 1)] = 1
+  for (let sweep = 0; sweep < mostSweeps; sweep++) {
+    let off = 0
+    for (let i = 0; i < p; i++)
+      for (let j = 0; j < i; j++) {
+        const apart = a[i * p + j] as number
+        off += apart * apart
+        if (apart !== 0) rotate(a, vectors, p, j, i)
+      }
+    if (!(off > 1e-30)) break
+  }
+  let least = 0
+  for (let i = 1; i < p; i++) if ((a[i * (p + 1)] as number) < (a[least * (p + 1)] as number)) least = i
+  return {
+    eigenvalue: p === 0 ? Number.POSITIVE_INFINITY : (a[least * (p + 1)] as number),
+    direction: Float64Array.from({ length: p }, (_, i) => vectors[i * p + least] as number),
+  }
+}
+
+/** One rotation of Jacobi's that makes entry (k, l) zero. */
+function rotate(a: Float64Array, vectors: Float64Array, p: number, k: number, l: number): void {
+  const apart = a[k * p + l] as number
+  const half = ((a[l * (p + 1)] as number) - (a[k * (p + 1)] as number)) / (2 * apart)
+  const tangent = (half >= 0 ? 1 : -1) / (Math.abs(half) + Math.sqrt(1 + half * half))
+  const c = 1 / Math.sqrt(1 + tangent * tangent)
+  const s = tangent * c
+  for (let i = 0; i < p; i++) {
+    const one = a[i * p + k] as number
+    const other = a[i * p + l] as number
+    a[i * p + k] = c * one - s * other
+    a[i * p + l] = s * one + c * other
+  }
+  for (let i = 0; i < p; i++) {
+    const one = a[k * p + i] as number
+    const other = a[l * p + i] as number
+    a[k * p + i] = c * one - s * other
+    a[l * p + i] = s * one + c * other
+    const left = vectors[i * p + k] as number
+    const right = vectors[i * p + l] as number
+    vectors[i * p + k] = c * left - s * right
+    vectors[i * p + l] = s * left + c * right
+  }
+}

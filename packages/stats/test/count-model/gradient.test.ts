@@ -1,7 +1,8 @@
 import { createRng } from '@thrum/model/ground'
 import { describe, expect, it } from 'vitest'
-import { type FamilyName, families } from '../../src/count-model/family.ts'
-import { joinIntercepts } from '../../src/count-model/grouping.ts'
+import { effectsOf } from '../../src/count-model/effects/effects.ts'
+import { families } from '../../src/count-model/family/families.ts'
+import type { FamilyName } from '../../src/count-model/family/family.ts'
 import { laplaceOf } from '../../src/count-model/laplace.ts'
 import { drawNormal } from '../../src/index.ts'
 import { madeCounts } from './made-counts.ts'
@@ -17,7 +18,7 @@ function problemOf(name: FamilyName, structure: keyof typeof structures, isInfla
     response: { counts: Float64Array.from(made.counts), trials },
     columns: [new Float64Array(n).fill(1), Float64Array.from({ length: n }, (_, i) => (Math.floor(i / 8) % 2) - 0.5)],
     offset: Float64Array.from(made.offset),
-    intercepts: joinIntercepts(structure === 'none' ? [] : made.groupings.slice(0, structures[structure])),
+    effects: effectsOf(structure === 'none' ? [] : made.groupings.slice(0, structures[structure])),
     zeros: isInflated ? [new Float64Array(n).fill(1), Float64Array.from({ length: n }, (_, i) => (i % 5) / 4)] : [],
   })
 }

@@ -1,4 +1,4 @@
-import { exp, log, log1p } from '../elementary.ts'
+import { exp, log, log1p } from '../../elementary.ts'
 import type { Response, RowDerivatives } from './family.ts'
 
 /** Derivatives of each row by the linear predictor of the chance of a zero beside the counts. */

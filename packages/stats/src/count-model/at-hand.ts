@@ -1,0 +1,108 @@
+import { effectsOf } from './effects/effects.ts'
+import { families } from './family/families.ts'
+import type { Response } from './family/family.ts'
+import { type Laplace, type LaplaceProblem, laplaceOf } from './laplace.ts'
+import type { CountModel, ParameterName } from './model.ts'
+import { quadratureOf } from './quadrature.ts'
+import { type ScaledDesign, scaleDesign } from './scaled-design.ts'
+
+/** A standard deviation below this, or a root of the dispersion, counts as zero [scale of the linear predictor]. */
+const zeroDeviation = 0.02
+const zeroDispersionRoot = 0.03
+
+/** A model made ready for a search: scaled columns, parameters in their places. */
+export interface ModelAtHand {
+  readonly problem: LaplaceProblem
+  readonly design: ScaledDesign
+  readonly zeros: ScaledDesign | null
+  /** Root mean square of the covariate of each grouping's slope; 1 without one. */
+  readonly slopeScales: readonly number[]
+  readonly places: Places
+  /** Log likelihood and gradient, for these counts or others of the same rows. */
+  objectiveFor(response: Response): Laplace
+}
+
+/** Where the parameters of each sort stand on the scale of the search. */
+export interface Places {
+  readonly deviations: number
+  /** Of the root of the dispersion; null without one. */
+  readonly root: number | null
+  readonly zeros: number
+  readonly total: number
+  readonly names: readonly ParameterName[]
+  /** True where a variance or the dispersion stands as good as zero in `at`. */
+  isZero(at: Float64Array, k: number): boolean
+}
+
+function placesOf(
+  { columns, effects, family, zeros }: LaplaceProblem,
+  design: ScaledDesign,
+  ofZeros: ScaledDesign | null,
+): Places {
+  const deviations = columns.length
+  const behind = deviations + effects.parameters.length
+  const root = family.isDispersed ? behind : null
+  const from = behind + Number(family.isDispersed)
+  const ofEffects = effects.parameters.map(({ slot, basis, isDeviation }): ParameterName => {
+    const of = effects.groupings[effects.slots[slot]?.grouping ?? 0]?.name ?? ''
+    return { kind: basis === null ? 'deviation' : isDeviation ? 'slope-deviation' : 'slope-correlation', of }
+  })
+  return {
+    deviations,
+    root,
+    zeros: from,
+    total: from + zeros.length,
+    names: [
+      ...design.kept.map((column): ParameterName => ({ kind: 'coefficient', column })),
+      ...ofEffects,
+      ...(root === null ? [] : [{ kind: 'dispersion' } as const]),
+      ...(ofZeros?.kept ?? []).map((column): ParameterName => ({ kind: 'zero-coefficient', column })),
+    ],
+    isZero: (at, k) => {
+      if (k < deviations || k >= from) return false
+      if (k === root) return Math.abs(at[k] as number) < zeroDispersionRoot
+      return effects.parameters[k - deviations]?.isDeviation === true && Math.abs(at[k] as number) < zeroDeviation
+    },
+  }
+}
+
+export function modelAtHand(model: CountModel, response: Response, offset: Float64Array): ModelAtHand {
+  const design = scaleDesign(model.design)
+  const zeros = model.zeros === undefined ? null : scaleDesign(model.zeros)
+  const groupings = model.groupings ?? []
+  const slopeScales = groupings.map(({ slope }) => (slope === undefined ? 1 : rootMeanSquare(slope.values)))
+  const problem: LaplaceProblem = {
+    family: families[model.family],
+    response,
+    columns: design.columns,
+    offset,
+    effects: effectsOf(
+      groupings.map((grouping, k) => {
+        const { slope } = grouping
+        if (slope === undefined) return grouping
+        const scale = slopeScales[k] as number
+        return { ...grouping, slope: { ...slope, values: Float64Array.from(slope.values, (value) => value / scale) } }
+      }),
+    ),
+    zeros: zeros?.columns ?? [],
+  }
+  const { nodes } = model
+  return {
+    problem,
+    design,
+    zeros,
+    slopeScales,
+    places: placesOf(problem, design, zeros),
+    objectiveFor: (own) => {
+      const laplace = laplaceOf({ ...problem, response: own })
+      return nodes === undefined || nodes === 1 ? laplace : quadratureOf({ ...problem, response: own }, laplace, nodes)
+    },
+  }
+}
+
+function rootMeanSquare(values: ArrayLike<number>): number {
+  let sum = 0
+  for (let i = 0; i < values.length; i++) sum += (values[i] as number) ** 2
+  const root = Math.sqrt(sum / Math.max(values.length, 1))
+  return root > 0 ? root : 1
+}
