@@ -20,8 +20,7 @@ export type CovarianceFound =
 /** Inverse of minus the Hessian, without what was estimated as zero; rows and columns of those hold 0. */
 export function covarianceAt(objective: Objective, { at, gradient }: Maximum, places: Places): CovarianceFound {
   const { total } = places
-  objective.reset()
-  const whole = curvatureAt(objective, at)
+  const whole = curvatureAt(objective, at, gradient)
   if (whole === null) return { kind: 'not-there', suspects: [] }
   const free = Array.from({ length: total }, (_, k) => k).filter((k) => !places.isZero(at, k))
   const f = free.length

@@ -75,10 +75,10 @@ export function fitCountModel(model: CountModel): CountModelFit {
   const { counts, trials } = response
   if (counts.every((count) => count === 0)) return { kind: 'all-zero' }
   if (trials !== null && counts.every((count, i) => count === trials[i])) return { kind: 'all-trials' }
-  const direction = separatedDirection(model.design, response)
+  const atHand = modelAtHand(model, response, offset)
+  const direction = separatedDirection(model.design, atHand.design.aliased, response)
   if (direction !== null) return { kind: 'separated', direction }
 
-  const atHand = modelAtHand(model, response, offset)
   const objective = atHand.objectiveFor(response)
   return fitFrom(atHand, objective, startingValues(atHand.problem))
 }

@@ -20,49 +20,41 @@ const mostRounds = 200
 /** No coordinate moves further than this in one step. */
 const longestStep = 2
 const armijo = 1e-4
-/** Differences for the first metric, and for standard errors. */
-const forward = 1e-4
-const central = 1e-4
+/** Step of a difference of the gradient: its error and that of the gradient's rounding are both some 1e-5 of the whole, and the modes follow it in one step. */
+const difference = 3e-6
 
-/** Minus the Hessian of the log likelihood by central differences of its gradient, made symmetric; null where it cannot be had. */
-export function curvatureAt(objective: Objective, at: Float64Array): Float64Array | null {
-  const m = objective.parameters
-  const matrix = new Float64Array(m * m)
-  const place = at.slice()
-  const above = new Float64Array(m)
-  const below = new Float64Array(m)
-  for (let j = 0; j < m; j++) {
-    const width = central * Math.max(1, Math.abs(at[j] as number))
-    place[j] = (at[j] as number) + width
-    const up = objective.evaluate(place, above)
-    place[j] = (at[j] as number) - width
-    const down = objective.evaluate(place, below)
-    place[j] = at[j] as number
-    if (!Number.isFinite(up) || !Number.isFinite(down)) return null
-    for (let i = 0; i < m; i++) matrix[i * m + j] = ((below[i] as number) - (above[i] as number)) / (2 * width)
-  }
-  symmetrise(matrix, m)
-  return matrix
-}
-
-/** The first metric: inverse of a forward-difference Hessian, or its diagonal where that is not positive definite. */
-function firstMetric(objective: Objective, at: Float64Array, gradient: Float64Array): Float64Array {
+/**
+ * Minus the Hessian by forward differences of the gradient, made symmetric; null where it cannot be had.
+ *
+ * @param gradient at `at`
+ */
+export function curvatureAt(objective: Objective, at: Float64Array, gradient: Float64Array): Float64Array | null {
   const m = objective.parameters
   const matrix = new Float64Array(m * m)
   const place = at.slice()
   const moved = new Float64Array(m)
   for (let j = 0; j < m; j++) {
-    place[j] = (at[j] as number) + forward
+    const own = at[j] as number
+    place[j] = own + difference * Math.max(1, Math.abs(own))
+    // What was really added, for the sum is rounded.
+    const width = (place[j] as number) - own
     const isKnown = Number.isFinite(objective.evaluate(place, moved))
-    place[j] = at[j] as number
-    for (let i = 0; i < m; i++)
-      matrix[i * m + j] = isKnown ? ((gradient[i] as number) - (moved[i] as number)) / forward : Number(i === j)
+    place[j] = own
+    if (!isKnown) return null
+    for (let i = 0; i < m; i++) matrix[i * m + j] = ((gradient[i] as number) - (moved[i] as number)) / width
   }
   symmetrise(matrix, m)
-  const inverse = inverseOf(matrix, m)
+  return matrix
+}
+
+/** The first metric: inverse of a differenced Hessian, or its diagonal where that is not positive definite. */
+function firstMetric(objective: Objective, at: Float64Array, gradient: Float64Array): Float64Array {
+  const m = objective.parameters
+  const matrix = curvatureAt(objective, at, gradient)
+  const inverse = matrix === null ? null : inverseOf(matrix, m)
   if (inverse !== null) return inverse
   const diagonal = new Float64Array(m * m)
-  for (let j = 0; j < m; j++) diagonal[j * m + j] = 1 / Math.max(1, Math.abs(matrix[j * m + j] as number))
+  for (let j = 0; j < m; j++) diagonal[j * m + j] = 1 / Math.max(1, Math.abs(matrix?.[j * m + j] ?? 1))
   return diagonal
 }
 

@@ -5,7 +5,7 @@ import type { Extent, RowDerivatives } from './family/family.ts'
 /** A Newton step of the modes is held to this much of the linear predictor. */
 const longestStep = 3
 /** The modes are found when a step was below this: what is left is of the order of its square. */
-const smallestStep = 1e-6
+const smallestStep = 3e-6
 /** Where weights are held up the way to them is slower, and goes on until a step is below this. */
 const smallestHeldStep = 1e-9
 const mostSteps = 100

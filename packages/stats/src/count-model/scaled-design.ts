@@ -1,6 +1,6 @@
-import type { AliasedColumn } from '../least-squares/aliased.ts'
-import { leastSquares } from '../least-squares/least-squares.ts'
-import { columnOf, type Matrix, matrixOfColumns } from '../least-squares/matrix.ts'
+import { type AliasedColumn, aliasedIn } from '../least-squares/aliased.ts'
+import { rankTolerance } from '../least-squares/least-squares.ts'
+import type { Matrix } from '../least-squares/matrix.ts'
 import { scaleColumns } from '../least-squares/scaled-columns.ts'
 
 /** A design fit for a search: aliased columns left out, the others centred on the intercept and of mean square 1. */
@@ -16,26 +16,22 @@ export interface ScaledDesign {
 
 export function scaleDesign(design: Matrix): ScaledDesign {
   const { rows: n, columns: p } = design
-  const { aliased } = leastSquares({ design, response: new Float64Array(n) })
+  const scaled = scaleColumns(design)
+  const aliased = aliasedIn(scaled, rankTolerance)
   const gone = new Set(aliased.map(({ column }) => column))
   const kept = Array.from({ length: p }, (_, j) => j).filter((j) => !gone.has(j))
-  const { columns, shift, scale } = scaleColumns(
-    matrixOfColumns(
-      n,
-      kept.map((j) => columnOf(design, j)),
-    ),
-  )
   const root = Math.sqrt(n)
   const m = kept.length
   const map = new Float64Array(p * m)
   kept.forEach((j, k) => {
-    const width = (scale[k] as number) / root
+    const width = (scaled.scale[j] as number) / root
     map[j * m + k] = 1 / width
-    if (k === 0 || (shift[k] as number) === 0) return
-    const first = (kept[0] as number) * m + k
-    map[first] = (map[first] as number) - (shift[k] as number) / width
+    const moved = scaled.shift[j] as number
+    // A column is centred on column 0 alone, which then is kept and comes first.
+    if (j > 0 && moved !== 0) map[k] = (map[k] as number) - moved / width
   })
-  return { columns: columns.map((column) => column.map((value) => value * root)), aliased, kept, map, rows: p }
+  const columns = kept.map((j) => (scaled.columns[j] as Float64Array).map((value) => value * root))
+  return { columns, aliased, kept, map, rows: p }
 }
 
 /** Coefficients on the columns as they came. */

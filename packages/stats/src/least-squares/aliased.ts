@@ -1,4 +1,4 @@
-import { type Factors, solveUpper } from './householder.ts'
+import { type Factors, factorise, solveUpper } from './householder.ts'
 import type { ScaledColumns } from './scaled-columns.ts'
 
 /** A column that says nothing new, and the sum of kept columns it equals (an empty sum: the column is all zeros). */
@@ -40,3 +40,7 @@ export function aliasedColumns(factors: Factors, { shift, scale }: ScaledColumns
     return { column, equals: weighs ? [{ column: 0, weight: first }, ...others] : others }
   })
 }
+
+/** Aliased columns of a design that is scaled already; none where every column says something new. */
+export const aliasedIn = (scaled: ScaledColumns, tolerance: number): readonly AliasedColumn[] =>
+  aliasedColumns(factorise(scaled.columns, tolerance), scaled)

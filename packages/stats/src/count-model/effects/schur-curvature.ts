@@ -79,6 +79,16 @@ export function schurCurvature(effects: Effects): Curvature {
   }
   const others = slots.map((_, s) => s).filter((s) => s !== o)
   const { first, other, entryOf } = meetingsOf(out, slots, placeOf, q)
+  /** For each row the place of the levels of two slots in the dense part's lower triangle. */
+  const densePlaces = new Map<number, Int32Array>()
+  for (const s of others)
+    for (const r of others)
+      if (r <= s)
+        densePlaces.set(
+          s * slots.length + r,
+          (placeOf[s] as Int32Array).map((place, i) => place * q + ((placeOf[r] as Int32Array)[i] as number)),
+        )
+  const denseOf = (s: number, r: number): Int32Array => densePlaces.get(s * slots.length + r) as Int32Array
   const a = new Float64Array(out.levels)
   const b = new Float64Array(other.length)
   /** A^-1 B, and that times S^-1, at the entries of B. */
@@ -90,36 +100,32 @@ export function schurCurvature(effects: Effects): Curvature {
   const unit = new Float64Array(q)
   const part = new Float64Array(q)
 
+  /** Products of weights and two loads, into the places of two slots; plain sums of weights where loads are the same in all rows. */
+  function addTo(into: Float64Array, places: Int32Array, one: Loads[number], two: Loads[number], weight: Float64Array): void {
+    if (typeof one === 'number' && typeof two === 'number') {
+      const scale = one * two
+      for (let i = 0; i < n; i++) {
+        const at = places[i] as number
+        into[at] = (into[at] as number) + scale * (weight[i] as number)
+      }
+      return
+    }
+    for (let i = 0; i < n; i++) {
+      const at = places[i] as number
+      into[at] = (into[at] as number) + (weight[i] as number) * entry(one, i) * entry(two, i)
+    }
+  }
+
   function assemble(loads: Loads, weight: Float64Array): boolean {
     a.fill(1)
     b.fill(0)
     factor.fill(0)
     const loadOut = loads[o] as Loads[number]
-    for (let i = 0; i < n; i++) {
-      const own = entry(loadOut, i)
-      const j = out.of[i] as number
-      a[j] = (a[j] as number) + (weight[i] as number) * own * own
-    }
+    addTo(a, out.of, loadOut, loadOut, weight)
     for (const s of others) {
       const load = loads[s] as Loads[number]
-      const entries = entryOf[s] as Int32Array
-      const place = placeOf[s] as Int32Array
-      for (let i = 0; i < n; i++) {
-        const w = (weight[i] as number) * entry(load, i)
-        const at = entries[i] as number
-        b[at] = (b[at] as number) + w * entry(loadOut, i)
-        const diagonal = (place[i] as number) * (q + 1)
-        factor[diagonal] = (factor[diagonal] as number) + w * entry(load, i)
-      }
-      for (const r of others) {
-        if (r >= s) break
-        const loadOfOther = loads[r] as Loads[number]
-        const placeOfOther = placeOf[r] as Int32Array
-        for (let i = 0; i < n; i++) {
-          const at = (place[i] as number) * q + (placeOfOther[i] as number)
-          factor[at] = (factor[at] as number) + (weight[i] as number) * entry(load, i) * entry(loadOfOther, i)
-        }
-      }
+      addTo(b, entryOf[s] as Int32Array, load, loadOut, weight)
+      for (const r of others) if (r <= s) addTo(factor, denseOf(s, r), load, loads[r] as Loads[number], weight)
     }
     for (let d = 0; d < q; d++) factor[d * (q + 1)] = (factor[d * (q + 1)] as number) + 1
     for (let j = 0; j < out.levels; j++) {
@@ -195,28 +201,30 @@ export function schurCurvature(effects: Effects): Curvature {
     }
   }
 
+  /** into[i] += sign load_i values[places_i]. */
+  function gatherInto(into: Float64Array, sign: number, load: Loads[number], values: Float64Array, places: Int32Array): void {
+    if (typeof load === 'number') {
+      const scale = sign * load
+      for (let i = 0; i < n; i++) into[i] = (into[i] as number) + scale * (values[places[i] as number] as number)
+      return
+    }
+    for (let i = 0; i < n; i++)
+      into[i] = (into[i] as number) + sign * (load[i] as number) * (values[places[i] as number] as number)
+  }
+
   function fillAlong(loads: Loads, into: readonly Float64Array[]): void {
     invert()
-    const intoOut = into[o] as Float64Array
+    for (const own of into) own.fill(0)
     const loadOut = loads[o] as Loads[number]
-    for (let i = 0; i < n; i++) intoOut[i] = entry(loadOut, i) * (outInverse[out.of[i] as number] as number)
+    const intoOut = into[o] as Float64Array
+    gatherInto(intoOut, 1, loadOut, outInverse, out.of)
     for (const s of others) {
-      const own = into[s] as Float64Array
       const load = loads[s] as Loads[number]
-      const entries = entryOf[s] as Int32Array
-      const place = placeOf[s] as Int32Array
-      for (let i = 0; i < n; i++) {
-        const along = u[entries[i] as number] as number
-        intoOut[i] = (intoOut[i] as number) - entry(load, i) * along
-        own[i] = -entry(loadOut, i) * along
-      }
+      gatherInto(intoOut, -1, load, u, entryOf[s] as Int32Array)
+      gatherInto(into[s] as Float64Array, -1, loadOut, u, entryOf[s] as Int32Array)
       for (const r of others) {
-        const loadOfOther = loads[r] as Loads[number]
-        const placeOfOther = placeOf[r] as Int32Array
-        for (let i = 0; i < n; i++)
-          own[i] =
-            (own[i] as number) +
-            entry(loadOfOther, i) * (inverse[(place[i] as number) * q + (placeOfOther[i] as number)] as number)
+        const places = r <= s ? denseOf(s, r) : denseOf(r, s)
+        gatherInto(into[s] as Float64Array, 1, loads[r] as Loads[number], inverse, places)
       }
     }
   }

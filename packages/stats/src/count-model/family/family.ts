@@ -65,4 +65,4 @@ export type RowEvaluator = (eta: Float64Array, dispersion: number, into: RowDeri
 export const largestEta = 300
 
 /** exp(eta), held where sums of squares would overflow. */
-export const meanOf = (eta: number): number => exp(eta < largestEta ? eta : largestEta)
+export const meanOf = (eta: number): number => exp(Math.min(eta, largestEta))

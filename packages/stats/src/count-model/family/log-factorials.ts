@@ -1,8 +1,17 @@
 import { logFactorial } from '../../distribution/log-gamma.ts'
 import type { Response } from './family.ts'
 
-/** log y! of each row. */
-export const logFactorials = (counts: Float64Array): Float64Array => counts.map((count) => logFactorial(count))
+/** log y! of each row; each number is worked out once. */
+export function logFactorials(counts: Float64Array): Float64Array {
+  const known = new Map<number, number>()
+  return counts.map((count) => {
+    const before = known.get(count)
+    if (before !== undefined) return before
+    const value = logFactorial(count)
+    known.set(count, value)
+    return value
+  })
+}
 
 /** log of the number of ways to have so many of all, for each row. */
 export function logWays({ counts, trials }: Response): Float64Array {

@@ -1,4 +1,4 @@
-import { log1p } from '../../elementary.ts'
+import { log, log1p } from '../../elementary.ts'
 import { type Family, meanOf } from './family.ts'
 import { logFactorials } from './log-factorials.ts'
 import { curvedRatio, logRatio } from './log-ratios.ts'
@@ -42,8 +42,10 @@ export const nb2: Family = {
         const at = eta[i] as number
         const mu = meanOf(at)
         const x = alpha * mu
-        const part = 1 / (1 + x)
-        const logged = log1p(x)
+        const s = 1 + x
+        const part = 1 / s
+        // log1p(x), with the division that is had anyway.
+        const logged = log(s) + (x - (s - 1)) * part
         const left = (y - mu) * part
         const mean = mu * part
         const w = mean * (1 + alpha * y) * part
