@@ -11,11 +11,35 @@ export {
 export { type RateRatio, rateRatioExact, type TwoCounts } from './count/rate-ratio.ts'
 export { rateRatioMidP } from './count/rate-ratio-mid-p.ts'
 export { type MeanRate, meanOfRates, ratioOfSums, type UnitRate, type UnitTotals } from './count/ratio-of-sums.ts'
-export type { Grouping } from './count-model/effects/grouping.ts'
 // Models of counts
+export type { Grouping, RandomSlope } from './count-model/effects/grouping.ts'
 export type { FamilyName } from './count-model/family/family.ts'
 export { fitCountModel } from './count-model/fit-count-model.ts'
-export type { Coefficients, CountModel, CountModelFit, FitWarning } from './count-model/model.ts'
+export type {
+  Coefficients,
+  CountModel,
+  CountModelFit,
+  FittedCountModel,
+  FitWarning,
+  GroupEffects,
+  ParameterName,
+  SearchHistory,
+  Suspect,
+} from './count-model/model.ts'
+export {
+  type Bootstrap,
+  type BootstrapTest,
+  basicInterval,
+  bootstrapCountModel,
+  bootstrapLikelihoodRatio,
+  percentileInterval,
+} from './count-model-inference/bootstrap.ts'
+export { type InformationCriteria, informationCriteria } from './count-model-inference/information-criteria.ts'
+export { type LaplaceError, laplaceError } from './count-model-inference/laplace-error.ts'
+export { type LikelihoodRatio, likelihoodRatio } from './count-model-inference/likelihood-ratio.ts'
+export { type Profiled, type ProfileInterval, profileInterval } from './count-model-inference/profile-interval.ts'
+export { type CountSimulator, countSimulator, type EffectsOfDraw } from './count-model-inference/simulate-counts.ts'
+export { type WaldInterval, waldInterval } from './count-model-inference/wald-interval.ts'
 // Distributions
 export { betaQuantile, inverseLogit, logit, type UnitPoint } from './distribution/beta.ts'
 export { binomialLogPmf, binomialPmf, binomialTails } from './distribution/binomial.ts'

@@ -1,9 +1,10 @@
 import { effectsOf } from './effects/effects.ts'
 import { families } from './family/families.ts'
 import type { Response } from './family/family.ts'
-import { type Laplace, type LaplaceProblem, laplaceOf } from './laplace.ts'
+import { laplaceOf, type MarginalLikelihood } from './laplace.ts'
 import type { CountModel, ParameterName } from './model.ts'
 import { quadratureOf } from './quadrature.ts'
+import type { RowProblem } from './row-model.ts'
 import { type ScaledDesign, scaleDesign } from './scaled-design.ts'
 
 /** A standard deviation below this, or a root of the dispersion, counts as zero [scale of the linear predictor]. */
@@ -12,14 +13,14 @@ const zeroDispersionRoot = 0.03
 
 /** A model made ready for a search: scaled columns, parameters in their places. */
 export interface ModelAtHand {
-  readonly problem: LaplaceProblem
+  readonly problem: RowProblem
   readonly design: ScaledDesign
   readonly zeros: ScaledDesign | null
   /** Root mean square of the covariate of each grouping's slope; 1 without one. */
   readonly slopeScales: readonly number[]
   readonly places: Places
   /** Log likelihood and gradient, for these counts or others of the same rows. */
-  objectiveFor(response: Response): Laplace
+  objectiveFor(response: Response): MarginalLikelihood
 }
 
 /** Where the parameters of each sort stand on the scale of the search. */
@@ -34,11 +35,7 @@ export interface Places {
   isZero(at: Float64Array, k: number): boolean
 }
 
-function placesOf(
-  { columns, effects, family, zeros }: LaplaceProblem,
-  design: ScaledDesign,
-  ofZeros: ScaledDesign | null,
-): Places {
+function placesOf({ columns, effects, family, zeros }: RowProblem, design: ScaledDesign, ofZeros: ScaledDesign | null): Places {
   const deviations = columns.length
   const behind = deviations + effects.parameters.length
   const root = family.isDispersed ? behind : null
@@ -71,7 +68,7 @@ export function modelAtHand(model: CountModel, response: Response, offset: Float
   const zeros = model.zeros === undefined ? null : scaleDesign(model.zeros)
   const groupings = model.groupings ?? []
   const slopeScales = groupings.map(({ slope }) => (slope === undefined ? 1 : rootMeanSquare(slope.values)))
-  const problem: LaplaceProblem = {
+  const problem: RowProblem = {
     family: families[model.family],
     response,
     columns: design.columns,
@@ -95,7 +92,7 @@ export function modelAtHand(model: CountModel, response: Response, offset: Float
     places: placesOf(problem, design, zeros),
     objectiveFor: (own) => {
       const laplace = laplaceOf({ ...problem, response: own })
-      return nodes === undefined || nodes === 1 ? laplace : quadratureOf({ ...problem, response: own }, laplace, nodes)
+      return nodes === undefined || nodes === 1 ? laplace : quadratureOf(problem.effects, laplace, nodes)
     },
   }
 }

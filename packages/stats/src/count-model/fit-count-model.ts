@@ -1,6 +1,6 @@
 import { type ModelAtHand, modelAtHand, type Places } from './at-hand.ts'
 import { covarianceAt } from './covariance.ts'
-import type { Laplace } from './laplace.ts'
+import type { MarginalLikelihood } from './laplace.ts'
 import { type Maximum, maximise } from './maximise.ts'
 import type {
   Coefficients,
@@ -18,6 +18,8 @@ import { startingValues } from './starting-values.ts'
 
 /** Fewer groups than this say little of their variance. Common practice, no source. */
 const fewGroups = 5
+/** The part of a slope that goes with its intercept counts as nothing below this [linear predictor per root mean square of the covariate]. */
+const zeroSlope = 0.02
 /** log effort may span this much before it is told. Common practice, no source. */
 const wideOffset = 5
 
@@ -27,7 +29,7 @@ interface Search {
 }
 
 /** The better of two searches: another start where a variance went to zero, from its other side. */
-function search(objective: Laplace, start: Float64Array, places: Places): Search {
+function search(objective: MarginalLikelihood, start: Float64Array, places: Places): Search {
   const climb = (from: Float64Array): Maximum => {
     objective.reset()
     return maximise(objective, from)
@@ -84,7 +86,7 @@ export function fitCountModel(model: CountModel): CountModelFit {
 }
 
 /** The search and all that follows it, for counts that can be fitted. */
-function fitFrom(atHand: ModelAtHand, objective: Laplace, start: Float64Array): CountModelFit {
+function fitFrom(atHand: ModelAtHand, objective: MarginalLikelihood, start: Float64Array): CountModelFit {
   const { design, zeros, places } = atHand
   const { best, history } = search(objective, start, places)
   if (!Number.isFinite(best.value)) return { kind: 'not-converged', history, suspects: [] }
@@ -119,8 +121,15 @@ function warningsOf({ problem: { effects, offset }, places }: ModelAtHand, at: F
   for (const [t, { slot, basis }] of effects.parameters.entries()) {
     if (!places.isZero(at, places.deviations + t)) continue
     const grouping = effects.groupings[effects.slots[slot]?.grouping ?? 0]
-    const of = basis === null ? grouping?.name : `${grouping?.slope?.name} by ${grouping?.name}`
-    warnings.push({ kind: 'zero-variance', of: of ?? '' })
+    const own = grouping?.name ?? ''
+    if (basis === null) warnings.push({ kind: 'zero-variance', of: own })
+    else {
+      // A slope goes with its intercept by the parameter before: where that is not zero, slope and intercept are as good as one.
+      const goesAlong =
+        effects.parameters[t - 1]?.isDeviation === false && Math.abs(at[places.deviations + t - 1] as number) > zeroSlope
+      const of = `${grouping?.slope?.name} by ${own}`
+      warnings.push({ kind: goesAlong ? 'perfect-correlation' : 'zero-variance', of })
+    }
   }
   if (places.root !== null && places.isZero(at, places.root)) warnings.push({ kind: 'no-overdispersion' })
   const span =

@@ -1,67 +1,49 @@
 import { type Curvature, curvatureOf } from './effects/curvature.ts'
-import { type Effects, fillLoads, type LoadParameter, type Loads, type Slot } from './effects/effects.ts'
-import { type Extent, type Family, type Response, rowDerivatives } from './family/family.ts'
-import { inflateZeros, zeroDerivatives } from './family/zero-inflation.ts'
+import type { LoadParameter, Loads, Slot } from './effects/effects.ts'
 import { modeFinder } from './modes.ts'
 import type { Objective } from './objective.ts'
+import { type RowModel, type RowProblem, rowModelOf } from './row-model.ts'
 
-/** A count model at hand: rows n, fixed columns p (each of length n), random effects. */
-export interface LaplaceProblem {
-  readonly family: Family
-  readonly response: Response
-  readonly columns: readonly Float64Array[]
-  /** log effort, or 0; length n. */
-  readonly offset: Float64Array
-  readonly effects: Effects
-  /** Columns of the chance of a zero of another origin (logit), each of length n; none where there is no such chance. */
-  readonly zeros: readonly Float64Array[]
-}
-
-/**
- * The Laplace approximation of the marginal log likelihood, and its gradient.
- *
- * Parameters, in this order: p coefficients; the signed parameters of the random effects; where the family has a dispersion, its signed
- * root; coefficients of the chance of a zero. The likelihood is even in the signed ones, so that a variance of zero is an inner point.
- */
-export interface Laplace extends Objective {
+/** An approximation of the marginal log likelihood, with the modes of the random effects. */
+export interface MarginalLikelihood extends Objective {
   /** Modes of the standard normal random effects at the last evaluation. */
   modes(): Float64Array
   /** Linear predictor of each row at those modes. */
   predictor(): Float64Array
 }
 
-export function laplaceOf({ family, response, columns, offset, effects, zeros }: LaplaceProblem): Laplace {
+/** The Laplace approximation, and what a finer one needs of it. */
+export interface Laplace extends MarginalLikelihood {
+  readonly rowModel: RowModel
+}
+
+/**
+ * The Laplace approximation of the marginal log likelihood, and its gradient; parameters as in `RowModel`. The likelihood is even in the
+ * signed parameters of random effects and dispersion, so that a variance of zero is an inner point.
+ *
+ * @source Skaug H.J., Fournier D.A. (2006) Comput. Stat. Data Anal. 51, 699-709. The gradient: implicit differentiation through the
+ *   modes in adjoint form, one solve for all parameters
+ */
+export function laplaceOf(problem: RowProblem): Laplace {
+  const { effects, columns, offset, zeros, family } = problem
+  const { slots, parameters: loadParameters, total: q } = effects
   const n = offset.length
   const p = columns.length
-  const { slots, parameters: loadParameters, total: q } = effects
   const R = slots.length
   const T = loadParameters.length
-  const beside = p + T + (family.isDispersed ? 1 : 0)
-  const isInflated = zeros.length > 0
-  const zeta = new Float64Array(isInflated ? n : 0)
-  const byZeros = zeroDerivatives(isInflated ? n : 0)
-  const fixed = new Float64Array(n)
-  const rows = rowDerivatives(n)
-  const evaluator = family.evaluator(response)
-  const loads: Loads = slots.map(() => 0)
+  const rowModel = rowModelOf(problem)
+  const { rows, byZeros, loads } = rowModel
   const adjoint = new Float64Array(q)
   const leverage = new Float64Array(n)
   const back = new Float64Array(n)
-  const score = new Float64Array(n)
+  const scores = {
+    byPredictor: new Float64Array(n),
+    byDispersion: new Float64Array(family.isDispersed ? n : 0),
+    byZeros: new Float64Array(zeros.length > 0 ? n : 0),
+  }
   const along = slots.map(() => new Float64Array(n))
   const curvature: Curvature = curvatureOf(effects)
-  const finder = modeFinder({
-    effects,
-    curvature,
-    rows,
-    fixed,
-    loads,
-    isConcave: family.isConcave && !isInflated,
-    evaluateRows: (eta, dispersion, extent: Extent) => {
-      evaluator(eta, dispersion, rows, isInflated ? 'whole' : extent)
-      if (isInflated) inflateZeros(response, zeta, rows, byZeros)
-    },
-  })
+  const finder = modeFinder({ effects, curvature, rowModel })
   const { mode } = finder
 
   /** into = L x for a vector of effects. */
@@ -103,7 +85,26 @@ export function laplaceOf({ family, response, columns, offset, effects, zeros }:
     spread(adjoint, back)
   }
 
-  /** Part of the gradient by one parameter of the loads, where s_i is the score of each row. */
+  /** d value / d of each row's predictors: what the row says itself, and what it does to the determinant. */
+  function fillScores(): void {
+    const { byPredictor, byDispersion, byZeros: byZeroPredictor } = scores
+    for (let i = 0; i < n; i++)
+      byPredictor[i] =
+        (rows.slope[i] as number) -
+        ((leverage[i] as number) * (rows.weightSlope[i] as number) - (back[i] as number) * (rows.weight[i] as number)) / 2
+    for (let i = 0; i < byDispersion.length; i++) {
+      const levers = (leverage[i] as number) * (rows.weightByDispersion[i] as number)
+      byDispersion[i] =
+        (rows.byDispersion[i] as number) - (levers + (back[i] as number) * (rows.slopeByDispersion[i] as number)) / 2
+    }
+    for (let i = 0; i < byZeroPredictor.length; i++) {
+      const levers = (leverage[i] as number) * (byZeros.weightByZeros[i] as number)
+      byZeroPredictor[i] =
+        (byZeros.byZeros[i] as number) - (levers + (back[i] as number) * (byZeros.slopeByZeros[i] as number)) / 2
+    }
+  }
+
+  /** Part of the gradient by one parameter of the loads. */
   function byLoad({ slot, basis }: LoadParameter): number {
     const { of, start } = slots[slot] as Slot
     const own = along[slot] as Float64Array
@@ -111,7 +112,7 @@ export function laplaceOf({ family, response, columns, offset, effects, zeros }:
     for (let i = 0; i < n; i++) {
       const at = start + (of[i] as number)
       const part =
-        (score[i] as number) * (mode[at] as number) -
+        (scores.byPredictor[i] as number) * (mode[at] as number) -
         (rows.weight[i] as number) * (own[i] as number) -
         ((adjoint[at] as number) * (rows.slope[i] as number)) / 2
       sum += basis === null ? part : part * (basis[i] as number)
@@ -119,75 +120,27 @@ export function laplaceOf({ family, response, columns, offset, effects, zeros }:
     return sum
   }
 
-  function gradientInto(gradient: Float64Array, root: number): void {
-    leversAndAdjoint()
-    for (let i = 0; i < n; i++)
-      score[i] =
-        (rows.slope[i] as number) -
-        ((leverage[i] as number) * (rows.weightSlope[i] as number) - (back[i] as number) * (rows.weight[i] as number)) / 2
-    for (let j = 0; j < p; j++) {
-      const column = columns[j] as Float64Array
-      let sum = 0
-      for (let i = 0; i < n; i++) sum += (score[i] as number) * (column[i] as number)
-      gradient[j] = sum
-    }
-    for (let t = 0; t < T; t++) gradient[p + t] = byLoad(loadParameters[t] as LoadParameter)
-    if (family.isDispersed) {
-      let sum = 0
-      for (let i = 0; i < n; i++)
-        sum +=
-          (rows.byDispersion[i] as number) -
-          ((leverage[i] as number) * (rows.weightByDispersion[i] as number) +
-            (back[i] as number) * (rows.slopeByDispersion[i] as number)) /
-            2
-      gradient[p + T] = 2 * root * sum
-    }
-    for (let j = 0; j < zeros.length; j++) {
-      const column = zeros[j] as Float64Array
-      let sum = 0
-      for (let i = 0; i < n; i++) {
-        const levers = (leverage[i] as number) * (byZeros.weightByZeros[i] as number)
-        const pulls = (back[i] as number) * (byZeros.slopeByZeros[i] as number)
-        sum += ((byZeros.byZeros[i] as number) - (levers + pulls) / 2) * (column[i] as number)
-      }
-      gradient[beside + j] = sum
-    }
-  }
-
-  /** into = `start`, or 0, plus columns times parameters from place `from` on. */
-  function combine(
-    into: Float64Array,
-    start: Float64Array | null,
-    of: readonly Float64Array[],
-    at: Float64Array,
-    from: number,
-  ): void {
-    if (start === null) into.fill(0)
-    else into.set(start)
-    for (let j = 0; j < of.length; j++) {
-      const weight = at[from + j] as number
-      const column = of[j] as Float64Array
-      for (let i = 0; i < n; i++) into[i] = (into[i] as number) + weight * (column[i] as number)
-    }
-  }
-
   return {
-    parameters: beside + zeros.length,
+    parameters: rowModel.parameters,
+    rowModel,
     modes: () => mode.slice(),
     predictor: () => finder.eta.slice(),
     reset: () => void mode.fill(0),
     evaluate: (at, gradient) => {
-      combine(fixed, offset, columns, at, 0)
-      fillLoads(effects, at, p, n, loads)
-      const root = family.isDispersed ? (at[p + T] as number) : 0
-      if (isInflated) combine(zeta, null, zeros, at, beside)
-      const value = finder.find(root * root)
+      rowModel.takeIn(at)
+      const value = finder.find()
       if (!Number.isFinite(value)) {
         mode.fill(0)
         return Number.NEGATIVE_INFINITY
       }
       if (q > 0 && !curvature.assemble(loads, rows.weight)) return Number.NEGATIVE_INFINITY
-      if (gradient !== null) gradientInto(gradient, root)
+      if (gradient !== null) {
+        leversAndAdjoint()
+        fillScores()
+        gradient.fill(0)
+        rowModel.addScores(gradient, scores)
+        for (let t = 0; t < T; t++) gradient[p + t] = byLoad(loadParameters[t] as LoadParameter)
+      }
       return q === 0 ? value : value - curvature.logDeterminant() / 2
     },
   }

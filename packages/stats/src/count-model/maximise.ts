@@ -20,6 +20,13 @@ const mostRounds = 200
 /** No coordinate moves further than this in one step. */
 const longestStep = 2
 const armijo = 1e-4
+export interface SearchOptions {
+  /** Metric of a search that ended near here, m by m: it saves the differences that a first one costs. */
+  readonly metric?: Float64Array
+  /** The search ends when another step promises less than this, in units of the log likelihood. */
+  readonly enough?: number
+}
+
 /** Step of a difference of the gradient: its error and that of the gradient's rounding are both some 1e-5 of the whole, and the modes follow it in one step. */
 const difference = 3e-6
 
@@ -62,10 +69,12 @@ function firstMetric(objective: Objective, at: Float64Array, gradient: Float64Ar
  * Climbs to a maximum by BFGS on the inverse Hessian, from a metric that knows the place.
  *
  * Stops on the Newton decrement, which does not hang on how covariates are scaled.
- *
- * @param known metric of a search that ended near here, m by m: it saves the differences that a first one costs
  */
-export function maximise(objective: Objective, from: Float64Array, known?: Float64Array): Maximum {
+export function maximise(
+  objective: Objective,
+  from: Float64Array,
+  { metric: known, enough = smallEnough }: SearchOptions = {},
+): Maximum {
   const m = objective.parameters
   const at = from.slice()
   const gradient = new Float64Array(m)
@@ -86,7 +95,7 @@ export function maximise(objective: Objective, from: Float64Array, known?: Float
   let decrement = Number.POSITIVE_INFINITY
   for (let round = 0; round < mostRounds; round++) {
     decrement = quadratic(gradient, metric, gradient, m)
-    if (Math.abs(decrement) < smallEnough) return { at, value, gradient, decrement, evaluations, isConverged: true, steps }
+    if (Math.abs(decrement) < enough) return { at, value, gradient, decrement, evaluations, isConverged: true, steps }
     let longest = 0
     for (let i = 0; i < m; i++) {
       let sum = 0

@@ -28,6 +28,8 @@ export interface CountModel {
 export type FitWarning =
   /** A variance of random intercepts or slopes is estimated as zero: a result, not an error. */
   | { readonly kind: 'zero-variance'; readonly of: string }
+  /** Slopes and intercepts of a grouping are estimated as one and the same, up to a factor: too few levels tell them apart. */
+  | { readonly kind: 'perfect-correlation'; readonly of: string }
   | { readonly kind: 'no-overdispersion' }
   | { readonly kind: 'few-groups'; readonly of: string; readonly groups: number }
   /** log effort spans more than this many units: one row weighs hundreds of others. */

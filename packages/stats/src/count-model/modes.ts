@@ -1,6 +1,6 @@
 import type { Curvature } from './effects/curvature.ts'
 import type { Effects, Loads, Slot } from './effects/effects.ts'
-import type { Extent, RowDerivatives } from './family/family.ts'
+import type { RowModel } from './row-model.ts'
 
 /** A Newton step of the modes is held to this much of the linear predictor. */
 const longestStep = 3
@@ -18,13 +18,8 @@ const overshoot = 0.9
 export interface ModeProblem {
   readonly effects: Effects
   readonly curvature: Curvature
-  readonly rows: RowDerivatives
-  /** The linear predictor without random effects, and the loads: filled by the caller before each search. */
-  readonly fixed: Float64Array
-  readonly loads: Loads
-  readonly isConcave: boolean
-  /** Fills `rows` at a linear predictor. */
-  evaluateRows(eta: Float64Array, dispersion: number, extent: Extent): void
+  /** Parameters are taken in by the caller before each search. */
+  readonly rowModel: RowModel
 }
 
 export interface ModeFinder {
@@ -32,11 +27,12 @@ export interface ModeFinder {
   readonly mode: Float64Array
   readonly eta: Float64Array
   /** Newton's way to the modes. @returns f = sum of log p - v'v / 2 there, rows filled as a whole; -Infinity where there is none */
-  find(dispersion: number): number
+  find(): number
 }
 
-export function modeFinder({ effects, curvature, rows, fixed, loads, isConcave, evaluateRows }: ModeProblem): ModeFinder {
+export function modeFinder({ effects, curvature, rowModel }: ModeProblem): ModeFinder {
   const { slots, total: q } = effects
+  const { rows, fixed, loads, isConcave } = rowModel
   const n = fixed.length
   const R = slots.length
   const eta = new Float64Array(n)
@@ -117,9 +113,9 @@ export function modeFinder({ effects, curvature, rows, fixed, loads, isConcave, 
    * Where log p is concave a step is good unless it overshoots: the slope along it, at its end, is not far below zero. No log density
    * is needed on the way.
    */
-  function findConcave(dispersion: number): number {
+  function findConcave(): number {
     predict(mode)
-    evaluateRows(eta, dispersion, 'step')
+    rowModel.evaluate(eta, 'step')
     fillScore(mode)
     for (let round = 0; round < mostSteps; round++) {
       if (!curvature.assemble(loads, rows.weight)) return Number.NEGATIVE_INFINITY
@@ -131,12 +127,12 @@ export function modeFinder({ effects, curvature, rows, fixed, loads, isConcave, 
       if (part === 1 && largestOf(step) < smallestStep) {
         moveTo(1)
         mode.set(trial)
-        evaluateRows(eta, dispersion, 'whole')
+        rowModel.evaluate(eta, 'whole')
         return height(mode)
       }
       for (let halving = 0; halving < mostHalvings; halving++, part /= 2) {
         moveTo(part)
-        evaluateRows(eta, dispersion, 'step')
+        rowModel.evaluate(eta, 'step')
         fillScore(trial)
         if (dot(step, score) >= -overshoot * promised) break
       }
@@ -152,9 +148,9 @@ export function modeFinder({ effects, curvature, rows, fixed, loads, isConcave, 
   }
 
   /** Where log p need not be concave every step must lead upwards. */
-  function findUpwards(dispersion: number): number {
+  function findUpwards(): number {
     predict(mode)
-    evaluateRows(eta, dispersion, 'whole')
+    rowModel.evaluate(eta, 'whole')
     let value = height(mode)
     for (let round = 0; round < mostSteps; round++) {
       if (!Number.isFinite(value)) return Number.NEGATIVE_INFINITY
@@ -166,7 +162,7 @@ export function modeFinder({ effects, curvature, rows, fixed, loads, isConcave, 
       let next = Number.NEGATIVE_INFINITY
       for (let halving = 0; halving < mostHalvings; halving++, part /= 2) {
         moveTo(part)
-        evaluateRows(eta, dispersion, 'whole')
+        rowModel.evaluate(eta, 'whole')
         next = height(trial)
         if (next >= value - 1e-12 * Math.abs(value)) break
       }
@@ -177,10 +173,10 @@ export function modeFinder({ effects, curvature, rows, fixed, loads, isConcave, 
     return Number.NEGATIVE_INFINITY
   }
 
-  function find(dispersion: number): number {
-    if (q > 0) return isConcave ? findConcave(dispersion) : findUpwards(dispersion)
+  function find(): number {
+    if (q > 0) return isConcave ? findConcave() : findUpwards()
     eta.set(fixed)
-    evaluateRows(eta, dispersion, 'whole')
+    rowModel.evaluate(eta, 'whole')
     return height(mode)
   }
 

@@ -3,6 +3,10 @@ import type { Grouping } from './effects/grouping.ts'
 import type { Response } from './family/family.ts'
 import type { CountModel } from './model.ts'
 
+/** With fewer nodes the gradient is not that of the sum to the last digits; with more, the outer weights vanish. */
+const fewestNodes = 9
+const mostNodes = 101
+
 function requireLength(name: string, length: number, n: number): void {
   if (length !== n)
     throw new InputError('ground/input/lengths-differ', `${name} has ${length} entries; expected ${n}, one per row`)
@@ -52,8 +56,11 @@ export function requireModel({ family, counts, trials, design, offset, groupings
   if (zeros !== undefined && isShare)
     throw new InputError('ground/input/out-of-range', 'zeros of another origin go with counts, not with shares')
   if (nodes !== undefined) {
-    if (!(Number.isInteger(nodes) && nodes >= 1 && nodes <= 101))
-      throw new InputError('ground/input/out-of-range', `nodes is ${nodes}; expected a whole number from 1 to 101`)
+    if (!(Number.isInteger(nodes) && (nodes === 1 || (nodes >= fewestNodes && nodes <= mostNodes))))
+      throw new InputError(
+        'ground/input/out-of-range',
+        `nodes is ${nodes}; expected 1, which is Laplace, or ${fewestNodes} to ${mostNodes}`,
+      )
     if (groupings.length !== 1 || groupings[0]?.slope !== undefined)
       throw new InputError('ground/input/out-of-range', 'quadrature is for one grouping without a slope; leave nodes out')
   }

@@ -1,6 +1,6 @@
 import { exp, log } from '../elementary.ts'
 import type { Slot } from './effects/effects.ts'
-import type { LaplaceProblem } from './laplace.ts'
+import type { RowProblem } from './row-model.ts'
 import { cholesky, solveCholesky } from './symmetric.ts'
 
 /** The search goes on from here: no more is asked of the coefficients than to be near. */
@@ -12,7 +12,7 @@ const clamp = (value: number, low: number, high: number): number => Math.min(hig
  * Where the search begins: coefficients of the model without random intercepts, and variances by moments. No variance begins at
  * zero, which is a stationary point by symmetry.
  */
-export function startingValues({ family, response, columns, offset, effects, zeros }: LaplaceProblem): Float64Array {
+export function startingValues({ family, response, columns, offset, effects, zeros }: RowProblem): Float64Array {
   const { counts, trials } = response
   const n = counts.length
   const p = columns.length
