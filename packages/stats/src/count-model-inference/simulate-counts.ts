@@ -31,7 +31,7 @@ export function countSimulator(model: CountModel, fit: FittedCountModel): CountS
   rowModel.takeIn(fit.history.end)
   const { slots, total } = problem.effects
   const chance = chancesOfZero(atHand, fit.history.end, n)
-  const root = places.root === null || places.isZero(fit.history.end, places.root) ? 0 : (fit.history.end[places.root] as number)
+  const root = places.root === null ? 0 : (fit.history.end[places.root] as number)
   const draw = rowDraw(model.family, root * root)
   const effects = new Float64Array(total)
   return {

@@ -20,6 +20,8 @@ import { startingValues } from './starting-values.ts'
 const fewGroups = 5
 /** The part of a slope that goes with its intercept counts as nothing below this [linear predictor per root mean square of the covariate]. */
 const zeroSlope = 0.02
+/** Below this the reciprocal of the dispersion is beyond all telling. */
+const leastDispersion = 1e-12
 /** log effort may span this much before it is told. Common practice, no source. */
 const wideOffset = 5
 
@@ -179,8 +181,8 @@ function groupEffects(
 
 function dispersionOf({ problem: { family }, places }: ModelAtHand, at: Float64Array): FittedCountModel['dispersion'] {
   if (places.root === null) return null
-  const isNone = places.isZero(at, places.root)
   const square = (at[places.root] as number) ** 2
-  if (family.name === 'nb1') return isNone ? 0 : square
-  return isNone ? Number.POSITIVE_INFINITY : 1 / square
+  // Told as estimated, be it as good as none: the log likelihood is that of this very value.
+  if (family.name === 'nb1') return square
+  return square < leastDispersion ? Number.POSITIVE_INFINITY : 1 / square
 }

@@ -91,8 +91,8 @@ export interface FittedCountModel extends Coefficients {
   /** Standard deviation of the random intercepts of each grouping. */
   readonly deviations: readonly number[]
   /**
-   * theta of NB2 (variance mu + mu^2 / theta; Infinity where none was found), phi of NB1 (variance mu (1 + phi)), a + b of the
-   * beta-binomial (Infinity where none was found); null without one.
+   * theta of NB2 (variance mu + mu^2 / theta; thousands, or Infinity, where none was found), phi of NB1 (variance mu (1 + phi)), a + b of the
+   * beta-binomial (likewise); null without one.
    */
   readonly dispersion: number | null
   /** Linear predictor of each row, offset and modes of the random effects with it. */
