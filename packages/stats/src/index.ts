@@ -70,6 +70,18 @@ export {
 } from './least-squares/inflation.ts'
 export { type LeastSquaresFit, type LeastSquaresProblem, leastSquares, rankTolerance } from './least-squares/least-squares.ts'
 export { type Matrix, matrixOfColumns, matrixOfRows, matrixOfValues } from './least-squares/matrix.ts'
+// Models of measured numbers
+export { fitLinearMixed } from './linear-mixed/fit-linear-mixed.ts'
+export { linearMixedContrast } from './linear-mixed/linear-mixed-contrast.ts'
+export { type LevelModes, linearMixedModes } from './linear-mixed/linear-mixed-modes.ts'
+export type {
+  LinearMixedFit,
+  LinearMixedFitted,
+  LinearMixedModel,
+  LinearMixedWarning,
+  SlopedGrouping,
+  SlopeScatter,
+} from './linear-mixed/model.ts'
 // Several questions at once
 export { holm, type VerdictLevels, verdictLevels } from './multiplicity/holm.ts'
 // Permutation
