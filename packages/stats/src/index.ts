@@ -79,7 +79,6 @@ export type {
   LinearMixedFitted,
   LinearMixedModel,
   LinearMixedWarning,
-  SlopedGrouping,
   SlopeScatter,
 } from './linear-mixed/model.ts'
 // Several questions at once

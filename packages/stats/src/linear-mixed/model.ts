@@ -1,15 +1,8 @@
 import { InputError, requireFinite } from '@thrum/model/ground'
-import type { Grouping } from '../count-model/grouping.ts'
+import type { Grouping } from '../count-model/effects/grouping.ts'
 import type { Coefficients } from '../count-model/model.ts'
+import { requireGrouping } from '../count-model/require-model.ts'
 import type { Matrix } from '../least-squares/matrix.ts'
-
-/** A grouping whose levels have an intercept drawn at random, and, where a slope is given, a slope on it drawn at random too. */
-export interface SlopedGrouping extends Grouping {
-  /** What the random slope is on; length n. */
-  readonly slope?: ArrayLike<number>
-  /** Whether intercept and slope of a level may go together: `free` unless said. With `none`, the place of 0 of the slope matters. */
-  readonly slopeCorrelation?: 'free' | 'none'
-}
 
 /** A model of a measured number: what it may hang on, what is drawn at random. */
 export interface LinearMixedModel {
@@ -22,7 +15,7 @@ export interface LinearMixedModel {
   /** Added to the linear predictor; length n, 0 unless said. */
   readonly offset?: ArrayLike<number>
   /** Nested or crossed; at most one has a slope. */
-  readonly groupings?: readonly SlopedGrouping[]
+  readonly groupings?: readonly Grouping[]
 }
 
 /** What is to be known of a fit beside its numbers. */
@@ -89,11 +82,7 @@ export function requireLinearMixed({ response, design, offset, groupings = [] }:
     const shifts = requireRows('offset', offset, n)
     for (let i = 0; i < n; i++) own[i] = (own[i] as number) - (shifts[i] as number)
   }
-  for (const { name, of, levels, slope } of groupings) {
-    if (of.length !== n || of.some((level) => level < 0 || level >= levels))
-      throw new InputError('ground/input/out-of-range', `grouping ${name} does not give each row one of ${levels} levels`)
-    if (slope !== undefined) requireRows(`slope of ${name}`, slope, n)
-  }
+  for (const grouping of groupings) requireGrouping(grouping, n)
   if (groupings.filter(({ slope }) => slope !== undefined).length > 1)
     throw new InputError('ground/input/out-of-range', 'more than one grouping has a random slope; expected at most one')
   return own

@@ -1,4 +1,4 @@
-import type { SlopedGrouping } from './model.ts'
+import type { Grouping } from '../count-model/effects/grouping.ts'
 
 /**
  * One grouping's part of Z: its levels have one random effect (intercept) or two (intercept, slope), side by side.
@@ -34,13 +34,13 @@ function scaledSlope(slope: ArrayLike<number>, isCorrelated: boolean): Pick<Term
 }
 
 /** The groupings of a model, the one with most effects first. */
-export function termsOf(groupings: readonly SlopedGrouping[]): readonly Term[] {
-  const terms = groupings.map(({ name, of, levels, slope, slopeCorrelation = 'free' }, place): Term => {
-    const isCorrelated = slope !== undefined && slopeCorrelation === 'free'
+export function termsOf(groupings: readonly Grouping[]): readonly Term[] {
+  const terms = groupings.map(({ name, of, levels, slope }, place): Term => {
+    const isCorrelated = slope !== undefined && slope.isCorrelated !== false
     const none = { slope: null, centre: 0, unit: 1 }
     return {
       ...{ name, place, of, levels, isCorrelated, width: slope === undefined ? 1 : 2 },
-      ...(slope === undefined ? none : scaledSlope(slope, isCorrelated)),
+      ...(slope === undefined ? none : scaledSlope(slope.values, isCorrelated)),
     }
   })
   return terms.toSorted((one, other) => other.levels * other.width - one.levels * one.width)

@@ -101,7 +101,6 @@ function climb(terms: readonly Term[], profile: Profile, scatter: RelativeScatte
         return value
       },
       // Nothing of the problem is kept from one evaluation to the next.
-      modes: () => new Float64Array(0),
       reset: () => undefined,
     },
     from,

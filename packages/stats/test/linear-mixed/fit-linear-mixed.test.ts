@@ -61,7 +61,9 @@ describe.each(['full', 'restricted'] as const)('a linear mixed model, %s', (like
   })
 
   it('identity: the unit and the zero of a covariate: coefficient, error and slopes follow', () => {
-    const byHours = made.groupings.map((own) => (own.slope === undefined ? own : { ...own, slope: column(2, 24) }))
+    const byHours = made.groupings.map((own) =>
+      own.slope === undefined ? own : { ...own, slope: { ...own.slope, values: column(2, 24) } },
+    )
     const hours = fitted({ ...model, design: matrixOfColumns(n, [column(0), column(1), column(2, 24)]), groupings: byHours })
     near(24 * (hours.coefficients[2] ?? 0), fit.coefficients[2], 1e-6)
     near(24 * (hours.standardErrors[2] ?? 0), fit.standardErrors[2], 1e-5)
@@ -71,7 +73,9 @@ describe.each(['full', 'restricted'] as const)('a linear mixed model, %s', (like
     near(hours.logLikelihood, fit.logLikelihood - (likelihood === 'full' ? 0 : Math.log(24)), 1e-7)
 
     const late = column(2).map((day) => day + 20_000)
-    const sloped = made.groupings.map((own) => (own.slope === undefined ? own : { ...own, slope: late }))
+    const sloped = made.groupings.map((own) =>
+      own.slope === undefined ? own : { ...own, slope: { ...own.slope, values: late } },
+    )
     const dayNumbers = fitted({ ...model, design: matrixOfColumns(n, [column(0), column(1), late]), groupings: sloped })
     near(dayNumbers.logLikelihood, fit.logLikelihood, 1e-6)
     near(dayNumbers.coefficients[2], fit.coefficients[2], 1e-6)
@@ -89,7 +93,7 @@ describe.each(['full', 'restricted'] as const)('a linear mixed model, %s', (like
         .map((own) => ({
           ...own,
           of: Int32Array.from(order, (i) => own.levels - 1 - (own.of[i] as number)),
-          ...(own.slope === undefined ? {} : { slope: turn(own.slope) }),
+          ...(own.slope === undefined ? {} : { slope: { ...own.slope, values: turn(own.slope.values) } }),
         }))
         .toReversed(),
     })
@@ -258,7 +262,7 @@ describe('a linear mixed model that cannot be fitted', () => {
     ['a group for each row', { groupings: [field, { name: 'row', of: Int32Array.from(ones, (_, i) => i), levels: n }] }, 'row'],
     ['a grouping given twice', { groupings: [field, { ...field, name: 'again' }] }, 'again'],
     ['one level', { groupings: [field, { name: 'valley', of: new Int32Array(n), levels: 1 }] }, 'valley'],
-    ['a slope on a covariate that does not vary', { groupings: [{ ...field, slope: ones }] }, 'field'],
+    ['a slope on a covariate that does not vary', { groupings: [{ ...field, slope: { name: 'day', values: ones } }] }, 'field'],
     [
       'fields in the columns too',
       {
@@ -277,7 +281,7 @@ describe('a linear mixed model that cannot be fitted', () => {
             name: 'pair',
             of: Int32Array.from(ones, (_, i) => Math.floor(i / 2)),
             levels: n / 2,
-            slope: ones.map((_, i) => i % 2),
+            slope: { name: 'day', values: ones.map((_, i) => i % 2) },
           },
         ],
       },
@@ -300,14 +304,14 @@ describe('a linear mixed model that cannot be fitted', () => {
     ['an offset without end', { offset: [Number.NEGATIVE_INFINITY, 0] }],
     ['a group that is not there', { groupings: [{ ...plot, of: Int32Array.of(0, 1) }] }],
     ['a grouping of another length', { groupings: [{ ...plot, of: Int32Array.of(0) }] }],
-    ['a slope of another length', { groupings: [{ ...plot, slope: [1] }] }],
-    ['a slope that is not a number', { groupings: [{ ...plot, slope: [1, Number.NaN] }] }],
+    ['a slope of another length', { groupings: [{ ...plot, slope: { name: 'day', values: [1] } }] }],
+    ['a slope that is not a number', { groupings: [{ ...plot, slope: { name: 'day', values: [1, Number.NaN] } }] }],
     [
       'two slopes',
       {
         groupings: [
-          { ...plot, slope: [1, 2] },
-          { ...plot, slope: [1, 2] },
+          { ...plot, slope: { name: 'day', values: [1, 2] } },
+          { ...plot, slope: { name: 'day', values: [1, 2] } },
         ],
       },
     ],
@@ -338,9 +342,7 @@ describe('a linear mixed model that cannot be fitted', () => {
             groupings: [
               {
                 ...{ name: 'field', of: Int32Array.from(response, (_, i) => i % groups), levels: groups },
-                ...(slope === 'none'
-                  ? {}
-                  : ({ slope: covariate, slopeCorrelation: slope === 'free' ? 'free' : 'none' } as const)),
+                ...(slope === 'none' ? {} : { slope: { name: 'day', values: covariate, isCorrelated: slope === 'free' } }),
               },
               { name: 'date', of: Int32Array.from(response, (_, i) => Math.floor(i / dates)), levels: Math.ceil(rows / dates) },
             ],

@@ -1,5 +1,5 @@
 import { createRng } from '@thrum/model/ground'
-import { drawNormal, type LinearMixedModel, matrixOfColumns, type SlopedGrouping } from '../../src/index.ts'
+import { drawNormal, type Grouping, type LinearMixedModel, matrixOfColumns } from '../../src/index.ts'
 
 export interface MadeMeasures {
   readonly seed: string
@@ -19,7 +19,7 @@ export interface MadeMeasures {
   readonly isUneven?: boolean
 }
 
-type Made = Omit<LinearMixedModel, 'likelihood'> & { readonly groupings: readonly SlopedGrouping[] }
+type Made = Omit<LinearMixedModel, 'likelihood'> & { readonly groupings: readonly Grouping[] }
 
 /** Measures of plots in fields on dates, half of the fields treated: fields and dates cross, plots lie in fields. */
 export function madeMeasures({
@@ -54,8 +54,7 @@ export function madeMeasures({
   const rows = isUneven ? whole.filter((_, i) => i % 3 !== 1) : whole
   const day = rows.map((row) => row.day)
   const field = { name: 'field', of: Int32Array.from(rows, ({ f }) => f), levels: fields }
-  const sloped =
-    slope === 'none' ? field : ({ ...field, slope: day, slopeCorrelation: slope === 'free' ? 'free' : 'none' } as const)
+  const sloped = slope === 'none' ? field : { ...field, slope: { name: 'day', values: day, isCorrelated: slope === 'free' } }
   return {
     response: rows.map(({ y }) => y),
     design: matrixOfColumns(rows.length, [rows.map(() => 1), rows.map(({ f }) => f % 2), day]),

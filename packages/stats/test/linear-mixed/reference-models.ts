@@ -1,5 +1,5 @@
 import { readFileSync } from 'node:fs'
-import { type LinearMixedModel, matrixOfColumns, type SlopedGrouping } from '../../src/index.ts'
+import { type LinearMixedModel, matrixOfColumns, type Grouping } from '../../src/index.ts'
 
 const folder = new URL('../reference/linear-mixed/', import.meta.url)
 
@@ -52,7 +52,7 @@ const crossed = (one: [string, number[]][], other: [string, number[]][]): [strin
     one.map(([left, first]): [string, number[]] => [`${left}:${right}`, first.map((value, i) => value * (second[i] ?? 0))]),
   )
 
-export function groupingOf(name: string, rows: readonly Row[], columns: readonly string[]): SlopedGrouping {
+export function groupingOf(name: string, rows: readonly Row[], columns: readonly string[]): Grouping {
   const labels = rows.map((row) => columns.map((column) => row[column]).join(' '))
   const levels = new Map([...new Set(labels)].map((label, k) => [label, k]))
   return { name, of: Int32Array.from(labels, (label) => levels.get(label) ?? -1), levels: levels.size }
@@ -65,8 +65,11 @@ function sleepModels(): { readonly [fit: string]: NamedModel } {
   const model = { response: numbers(rows, 'Reaction'), columns: new Map([ones(rows), ['Days', slope]]) }
   return {
     'sleepstudy: intercept': { ...model, groupings: [subject] },
-    'sleepstudy: correlated slope': { ...model, groupings: [{ ...subject, slope }] },
-    'sleepstudy: uncorrelated slope': { ...model, groupings: [{ ...subject, slope, slopeCorrelation: 'none' }] },
+    'sleepstudy: correlated slope': { ...model, groupings: [{ ...subject, slope: { name: 'days', values: slope } }] },
+    'sleepstudy: uncorrelated slope': {
+      ...model,
+      groupings: [{ ...subject, slope: { name: 'days', values: slope, isCorrelated: false } }],
+    },
   }
 }
 
@@ -86,7 +89,7 @@ function cakeModel(): NamedModel {
     response: numbers(rows, 'angle'),
     columns: new Map([ones(rows), ...contrasts(rows, 'recipe', ['A', 'B', 'C']), ['temp', slope]]),
     groupings: [
-      { ...groupingOf('replicate', rows, ['replicate']), slope },
+      { ...groupingOf('replicate', rows, ['replicate']), slope: { name: 'temperature', values: slope } },
       groupingOf('recipe:replicate', rows, ['recipe', 'replicate']),
     ],
   }
@@ -95,8 +98,8 @@ function cakeModel(): NamedModel {
 function blueberryModels(): { readonly [fit: string]: NamedModel } {
   const table = tableOf('blueberry').map((row, i): Row => ({ ...row, row: String(i) }))
   const states = ['bc', 'mi', 'or']
-  const field = (rows: readonly Row[]): SlopedGrouping => groupingOf('field', rows, ['state', 'farm'])
-  const yearOfField = (rows: readonly Row[]): SlopedGrouping => groupingOf('year_of_field', rows, ['state', 'farm', 'year'])
+  const field = (rows: readonly Row[]): Grouping => groupingOf('field', rows, ['state', 'farm'])
+  const yearOfField = (rows: readonly Row[]): Grouping => groupingOf('year_of_field', rows, ['state', 'farm', 'year'])
   const treatments = ['open', 'bagged', 'hand']
   const treated = (what: string, isByState: boolean): NamedModel => {
     const rows = treatments.flatMap((trt) => table.map((row): Row => ({ ...row, trt, y: row[`${what}_${trt}`] ?? '' })))
