@@ -4,6 +4,7 @@
 export { plainName } from './cell/plain-name.ts'
 export { shortened, shownOfCell } from './cell/shortened.ts'
 export { type SheetToBring, sheetFacts, sheetId } from './facts/sheet-facts.ts'
+export { type AnswerForm, type Asked, answerForm, isOpen, saidSoFar, withAnswer, withRole } from './mapping/answers.ts'
 export type { Proposal, ProposalQuestion, ProposalReason } from './mapping/proposal.ts'
 export { proposeMapping } from './mapping/propose-mapping.ts'
 export { measureUnits, type Role, roles } from './mapping/roles.ts'

@@ -1,9 +1,8 @@
-import { type MappedColumn, type Mapping, type Role, roles } from '@thrum/exchange'
+import { type MappedColumn, type Mapping, type Role, roles, withRole } from '@thrum/exchange'
 import type { OfferTold } from '@thrum/server/api'
 import { useEffect, useState } from 'react'
 import { Scroll } from '../frame/scroll.tsx'
 import { useSay } from '../say/say.ts'
-import { withRole } from './mapping-answers.ts'
 
 /** The kind that a column counts: two columns of one kind are summed. */
 function KindOf({ column, onKind }: { readonly column: MappedColumn; readonly onKind: (kind: string) => void }) {

@@ -1,8 +1,7 @@
-import type { Mapping } from '@thrum/exchange'
+import { type AnswerForm, type Asked, answerForm, isOpen, type Mapping, saidSoFar, withAnswer } from '@thrum/exchange'
 import type { OfferTold } from '@thrum/server/api'
 import { useEffect, useId, useState } from 'react'
 import { useSay } from '../say/say.ts'
-import { type AnswerForm, type Asked, answerForm, isOpen, saidSoFar, withAnswer } from './mapping-answers.ts'
 
 type Put = (answer: string | number) => void
 

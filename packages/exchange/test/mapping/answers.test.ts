@@ -1,6 +1,15 @@
-import { type Mapping, parseMapping, words } from '@thrum/exchange'
+import {
+  type Asked,
+  answerForm,
+  isOpen,
+  type Mapping,
+  parseMapping,
+  saidSoFar,
+  withAnswer,
+  withRole,
+  words,
+} from '@thrum/exchange'
 import { describe, expect, it } from 'vitest'
-import { type Asked, answerForm, isOpen, saidSoFar, withAnswer, withRole } from '../../src/tables/mapping-answers.ts'
 
 const mapping: Mapping = {
   version: 1,

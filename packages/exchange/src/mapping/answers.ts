@@ -1,4 +1,5 @@
-import { type MappedColumn, type Mapping, measureUnits, type Role } from '@thrum/exchange'
+import { measureUnits, type Role } from './roles.ts'
+import type { MappedColumn, Mapping } from './shape.ts'
 
 /** How a person answers what a mapping leaves open: by a number, or by one of some words. */
 export type AnswerForm =
