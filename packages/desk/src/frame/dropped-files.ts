@@ -1,6 +1,6 @@
 import { useNavigate } from '@tanstack/react-router'
 import { useEffect } from 'react'
-import { setTableInHand, tableInHand } from '../tables/table-in-hand.ts'
+import { nextStep, setTableInHand, tableInHand } from '../tables/table-in-hand.ts'
 
 /**
  * A file may be dropped anywhere on the window: it goes to where tables are brought. Without this the browser would leave the
@@ -15,7 +15,10 @@ export function useDroppedFiles(): void {
       event.preventDefault()
       const [file] = event.dataTransfer?.files ?? []
       if (file === undefined) return
-      if (tableInHand().is !== 'offered') setTableInHand({ is: 'dropped', file })
+      if (tableInHand().is !== 'offered') {
+        nextStep()
+        setTableInHand({ is: 'dropped', file })
+      }
       void navigate({ to: '/tables' })
     }
     addEventListener('dragover', over)

@@ -12,6 +12,7 @@ export type TableState =
 
 // It outlives the page: who looks something up elsewhere finds the table and its answers as they were.
 let inHand: TableState = { is: 'waiting' }
+let steps = 0
 const listeners = new Set<() => void>()
 
 export const tableInHand = (): TableState => inHand
@@ -19,6 +20,16 @@ export const tableInHand = (): TableState => inHand
 export function setTableInHand(state: TableState): void {
   inHand = state
   for (const listener of listeners) listener()
+}
+
+/**
+ * Begins a step with the table in hand, such as reading it or answering for it. What is given back tells whether it is still the last
+ * one: only then does its reply count, whichever visit of the page began it.
+ */
+export function nextStep(): () => boolean {
+  steps += 1
+  const own = steps
+  return () => own === steps
 }
 
 export function useTableInHand(): TableState {

@@ -1,12 +1,15 @@
 import { useQueryClient } from '@tanstack/react-query'
 import { Link } from '@tanstack/react-router'
 import type { BroughtTold, OfferTold } from '@thrum/server/api'
-import { type DragEvent, useEffect, useRef, useState } from 'react'
+import { type DragEvent, useEffect, useState } from 'react'
 import { request, send } from '../door/request.ts'
 import { Trouble } from '../frame/trouble.tsx'
 import { useSay } from '../say/say.ts'
 import { OfferPart } from './offer-part.tsx'
-import { setTableInHand, tableInHand, useTableInHand } from './table-in-hand.ts'
+import { nextStep, setTableInHand, tableInHand, useTableInHand } from './table-in-hand.ts'
+
+/** Lets the server forget a table; it forgets by itself what is left behind. */
+const letGo = ({ table }: OfferTold): void => void request(`tables/${table}`, { method: 'DELETE' }).catch(() => undefined)
 
 /** Bringing a table: the file, what each column is and each row becomes, and one acceptance. */
 export function TablesPage() {
@@ -16,11 +19,10 @@ export function TablesPage() {
   const setState = setTableInHand
   const [trouble, setTrouble] = useState<unknown>(null)
   const [isOver, setOver] = useState(false)
-  const latest = useRef(0)
 
   const read = async (file: File): Promise<void> => {
     setTrouble(null)
-    latest.current += 1
+    const isLast = nextStep()
     setState({ is: 'reading', file: file.name })
     try {
       const reply = await request(`tables?name=${encodeURIComponent(file.name)}`, {
@@ -28,36 +30,45 @@ export function TablesPage() {
         headers: { 'content-type': 'application/octet-stream' },
         body: file,
       })
-      setState({ is: 'offered', file: file.name, offered: (await reply.json()) as OfferTold, busy: false })
+      const offered = (await reply.json()) as OfferTold
+      if (isLast()) setState({ is: 'offered', file: file.name, offered, busy: false })
+      else letGo(offered)
     } catch (error) {
+      if (!isLast()) return
       setTrouble(error)
       setState({ is: 'waiting' })
     }
   }
   const remap = async (offered: OfferTold, mapping: OfferTold['mapping'], file: string): Promise<void> => {
     setTrouble(null)
-    latest.current += 1
-    const own = latest.current
+    const isLast = nextStep()
     // What is answered shows at once, and the next answer builds on it; of several replies the last one counts.
     const answered = { ...offered, mapping }
     setState({ is: 'offered', file, offered: answered, busy: true })
     try {
       const changed = await send<OfferTold>(`tables/${offered.table}/offer`, { mapping })
-      if (own === latest.current) setState({ is: 'offered', file, offered: changed, busy: false })
+      if (isLast()) setState({ is: 'offered', file, offered: changed, busy: false })
     } catch (error) {
-      if (own !== latest.current) return
+      if (!isLast()) return
       setTrouble(error)
       setState({ is: 'offered', file, offered, busy: false })
     }
   }
   const accept = async (offered: OfferTold, file: string): Promise<void> => {
     setTrouble(null)
+    const isLast = nextStep()
     setState({ is: 'offered', file, offered, busy: true })
     try {
       const brought = await send<BroughtTold>(`tables/${offered.table}/accept`, { mapping: offered.mapping })
-      setState({ is: 'brought', brought })
+      // What is accepted is in the project, even if another answer was given meanwhile.
+      const now = tableInHand()
+      if (isLast() || (now.is === 'offered' && now.offered.table === offered.table)) {
+        nextStep()
+        setState({ is: 'brought', brought })
+      }
       await queries.invalidateQueries()
     } catch (error) {
+      if (!isLast()) return
       setTrouble(error)
       setState({ is: 'offered', file, offered, busy: false })
     }
@@ -117,8 +128,8 @@ export function TablesPage() {
           onMapping={(mapping) => void remap(state.offered, mapping, state.file)}
           onAccept={() => void accept(state.offered, state.file)}
           onOther={() => {
-            latest.current += 1
-            void request(`tables/${state.offered.table}`, { method: 'DELETE' }).catch(() => undefined)
+            nextStep()
+            letGo(state.offered)
             setState({ is: 'waiting' })
           }}
         />
