@@ -47,6 +47,7 @@ export { chiSquareQuantile, chiSquareTails } from './distribution/chi-square.ts'
 export { gammaQuantile } from './distribution/gamma.ts'
 export { incompleteBeta } from './distribution/incomplete-beta.ts'
 export { incompleteGamma } from './distribution/incomplete-gamma.ts'
+export type { Law } from './distribution/law.ts'
 export { logFactorial, logGamma } from './distribution/log-gamma.ts'
 export { negativeBinomialLogPmf, negativeBinomialPmf, negativeBinomialTails } from './distribution/negative-binomial.ts'
 export { type NoncentralHypergeometric, noncentralHypergeometric } from './distribution/noncentral-hypergeometric.ts'
@@ -81,8 +82,35 @@ export type {
   LinearMixedWarning,
   SlopeScatter,
 } from './linear-mixed/model.ts'
+// Terms of a model, its means and contrasts
+export type { ColumnValues, LevelColumn, ModelColumn, ModelColumns, NumberColumn } from './model-terms/columns.ts'
+export {
+  contrastsOf,
+  type MeanContrast,
+  type MeanContrasts,
+  type Pair,
+  type Pairs,
+  type RatioTold,
+} from './model-terms/contrasts.ts'
+export { type ColumnPart, type DesignOutcome, type DesignTerm, designOf, type TermDesign } from './model-terms/design.ts'
+export type { Estimates, NoScatter, NotEstimable, Telling, Told, ToldEstimate } from './model-terms/linear-sum.ts'
+export {
+  type Levels,
+  type MarginalMean,
+  type MarginalMeans,
+  type MeansAsked,
+  marginalMeans,
+} from './model-terms/marginal-means.ts'
+export { type Prediction, type Predictions, predictionsOf } from './model-terms/predictions.ts'
+export type { Scale } from './model-terms/scale.ts'
+export type { Term } from './model-terms/terms.ts'
 // Several questions at once
 export { holm, type VerdictLevels, verdictLevels } from './multiplicity/holm.ts'
+export {
+  type SimultaneousMultiplier,
+  type SimultaneousProblem,
+  simultaneousMultiplier,
+} from './multiplicity/simultaneous-multiplier.ts'
 // Permutation
 export { type Arrangements, arrangementsWithin } from './permutation/arrangements.ts'
 export {

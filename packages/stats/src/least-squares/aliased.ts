@@ -9,6 +9,8 @@ export interface AliasedColumn {
 
 /** A term this small beside the column it helps to make up is rounding. */
 const dust = 1e-9
+/** Weights that differ by this little, relative to a sum's own weights, are equal but for rounding. */
+const mismatch = 1e-9
 
 /**
  * For every column set aside, the combination of kept columns that it equals.
@@ -44,3 +46,20 @@ export function aliasedColumns(factors: Factors, { shift, scale }: ScaledColumns
 /** Aliased columns of a design that is scaled already; none where every column says something new. */
 export const aliasedIn = (scaled: ScaledColumns, tolerance: number): readonly AliasedColumn[] =>
   aliasedColumns(factorise(scaled.columns, tolerance), scaled)
+
+/**
+ * The aliased columns that a sum of coefficients hangs on: kept columns tell it only where it gives an aliased column the weight that
+ * its equal has.
+ *
+ * @param weights one for each column of the design
+ */
+export function columnsLost(aliased: readonly AliasedColumn[], weights: ArrayLike<number>): readonly number[] {
+  return aliased
+    .filter(({ column, equals }) => {
+      const direct = weights[column] ?? 0
+      const asked = equals.reduce((sum, term) => sum + term.weight * (weights[term.column] ?? 0), 0)
+      const size = equals.reduce((sum, term) => sum + Math.abs(term.weight * (weights[term.column] ?? 0)), Math.abs(direct))
+      return Math.abs(direct - asked) > mismatch * size
+    })
+    .map(({ column }) => column)
+}

@@ -1,6 +1,7 @@
 import { InputError, requireOpenUnit } from '@thrum/model/ground'
 import { studentMultiplier, studentTwoSidedP } from '../distribution/student.ts'
 import type { Interval } from '../interval.ts'
+import { columnsLost } from './aliased.ts'
 import type { LeastSquaresFit } from './least-squares.ts'
 
 /** A sum of coefficients with its limits, or why it has none. */
@@ -20,9 +21,6 @@ export type ContrastInterval =
   /** The columns explain the response wholly: there is an estimate and no scatter to judge it by. */
   | { readonly kind: 'no-scatter'; readonly estimate: number }
 
-/** A mismatch this small, relative to the contrast's own weights, is rounding. */
-const dust = 1e-9
-
 /**
  * Estimate of c'b with t limits at any level.
  *
@@ -39,13 +37,8 @@ export function contrastInterval(fit: LeastSquaresFit, weights: readonly number[
   if (weights.length !== p)
     throw new InputError('ground/input/lengths-differ', `weights has ${weights.length} entries; expected ${p}`)
 
-  const blocked = fit.aliased.filter(({ column, equals }) => {
-    const direct = weights[column] ?? 0
-    const asked = equals.reduce((sum, term) => sum + term.weight * (weights[term.column] ?? 0), 0)
-    const size = equals.reduce((sum, term) => sum + Math.abs(term.weight * (weights[term.column] ?? 0)), Math.abs(direct))
-    return Math.abs(direct - asked) > dust * size
-  })
-  if (blocked.length > 0) return { kind: 'not-estimable', aliased: blocked.map(({ column }) => column) }
+  const aliased = columnsLost(fit.aliased, weights)
+  if (aliased.length > 0) return { kind: 'not-estimable', aliased }
   if (fit.kind === 'saturated') return { kind: 'no-freedom' }
 
   let estimate = 0
