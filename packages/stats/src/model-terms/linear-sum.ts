@@ -43,8 +43,8 @@ export type LinearSum =
   | { readonly kind: 'no-scatter'; readonly estimate: number }
   | NotEstimable
 
-/** Of a variance this small beside the terms it is summed from fewer than four digits are left. */
-const dust = 1e-12
+/** Of a variance this small beside the terms it is summed from fewer than five digits are left. */
+const dust = 1e-11
 /** Below 0 by more than this part of its terms a variance is no rounding. */
 const belowZero = 1e-9
 

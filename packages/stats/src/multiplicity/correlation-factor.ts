@@ -6,10 +6,12 @@ export interface CorrelationFactor {
   readonly rows: Float64Array
 }
 
-/** Of a variance of 1 less than this is left by the columns before: what is left is rounding. */
-const dust = 1e-10
+/** Of a variance of 1 less than this is left by the columns before: left out, it moves a simultaneous multiplier by less than 1e-4. */
+const dust = 1e-8
 /** Entries that should be equal, or 1, differ by no more than rounding. */
 const rounding = 1e-8
+/** As far below 0 a variance may come out by correlations of five digits, which large numbers in a covariance leave of sixteen. */
+const belowZero = 1e-4
 
 function requireCorrelation(correlation: Float64Array, m: number): void {
   if (correlation.length !== m * m)
@@ -53,7 +55,7 @@ export function factorOfCorrelation(correlation: Float64Array, m: number): Corre
     left[pivot] = 0
     columns.push(column)
   }
-  if (left.some((value) => value < -rounding))
+  if (left.some((value) => value < -belowZero))
     throw new InputError(
       'ground/input/out-of-range',
       'correlation is that of no variables: a sum of them would have a negative variance',

@@ -140,6 +140,48 @@ describe('nothing gives NaN', () => {
       seeded,
     )
   })
+
+  it('terms of a model, its means, contrasts and predictions', () => {
+    const place = fc.oneof(
+      { weight: 40, arbitrary: fc.integer({ min: 0, max: 2 }) },
+      { weight: 1, arbitrary: fc.constantFrom(-1, 3) },
+    )
+    const name = fc.oneof(
+      { weight: 40, arbitrary: fc.constantFrom('strip', 'stage', 'day') },
+      { weight: 1, arbitrary: fc.constant('hives') },
+    )
+    const cells = fc.array(fc.tuple(place, fc.integer({ min: 0, max: 2 }), count, count), {
+      maxLength: 12,
+    })
+    const terms = fc.array(fc.uniqueArray(name, { minLength: 1, maxLength: 3 }), { maxLength: 3 })
+    const scale = fc.oneof(
+      fc.constant({ link: 'identity' } as const),
+      fc.constant({ link: 'logit' } as const),
+      fc.record({ link: fc.constant('log' as const), effort: count, variances: fc.array(count, { maxLength: 2 }) }),
+    )
+    fc.assert(
+      fc.property(cells, terms, scale, oddNumber, level, (rows, asked, told, number, coverage) => {
+        expectSound(() => {
+          const of = (k: 0 | 1) => Int32Array.from(rows, (row) => row[k])
+          const columns = {
+            strip: { kind: 'levels', levels: ['none', 'sown', 'old'], of: of(0) },
+            stage: { kind: 'levels', levels: ['early', 'full', 'late'], of: of(1) },
+            day: { kind: 'number', values: rows.map(([, , day]) => day) },
+          } as const
+          const design = stats.designOf(columns, asked)
+          if (design.kind !== 'design') return design
+          const fit = stats.leastSquares({ design: design.matrix, response: rows.map(([, , , own]) => own) })
+          const telling = { scale: told, law: number > 0 ? { df: Math.min(number, 1e6) } : 'normal', level: coverage } as const
+          const levels = Object.keys(design.of).filter((name) => name !== 'day')
+          const means = stats.marginalMeans(design, fit, { ...telling, of: levels, weights: 'rows' })
+          const equal = stats.marginalMeans(design, fit, { ...telling, of: levels.slice(0, 1), weights: 'equal' })
+          const predictions = stats.predictionsOf(design, fit, means.rows, telling)
+          return [means.means, equal.means, predictions, stats.contrastsOf(equal, 'all', createRng('pairs'))]
+        })
+      }),
+      seeded,
+    )
+  })
 })
 
 describe('what must hold whatever is counted', () => {
