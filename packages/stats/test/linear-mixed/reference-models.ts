@@ -1,5 +1,5 @@
 import { readFileSync } from 'node:fs'
-import { type LinearMixedModel, matrixOfColumns, type Grouping } from '../../src/index.ts'
+import { type Grouping, type LinearMixedModel, matrixOfColumns } from '../../src/index.ts'
 
 const folder = new URL('../reference/linear-mixed/', import.meta.url)
 
