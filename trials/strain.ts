@@ -6,19 +6,8 @@ import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { parseArgs } from 'node:util'
 import { strainFamilies } from './strain-families.ts'
+import { type StrainTally, type StrainTrial, writeStrainPage } from './strain-page.ts'
 import { strainOnce } from './strain-round.ts'
-
-interface Tally {
-  readonly sets: number
-  readonly verdicts: { readonly [verdict: string]: number }
-  readonly wrong: readonly { readonly set: number; readonly faults: readonly string[] }[]
-  readonly mostOff: number
-  readonly evaluations: number
-}
-interface Trial {
-  readonly seed: string
-  readonly families: { readonly [family: string]: Tally }
-}
 
 const { values } = parseArgs({
   options: {
@@ -42,18 +31,18 @@ if (asked.length === 0) {
 const folder = fileURLToPath(new URL('../docs/trials/', import.meta.url))
 const path = join(folder, 'strain.json')
 
-function readTrial(): Trial {
-  const kept = existsSync(path) && !values.fresh ? (JSON.parse(readFileSync(path, 'utf8')) as Trial) : null
+function readTrial(): StrainTrial {
+  const kept = existsSync(path) && !values.fresh ? (JSON.parse(readFileSync(path, 'utf8')) as StrainTrial) : null
   return kept?.seed === values.seed ? kept : { seed: values.seed, families: {} }
 }
 
-function keepTrial(trial: Trial): void {
+function keepTrial(trial: StrainTrial): void {
   mkdirSync(folder, { recursive: true })
   writeFileSync(`${path}.new`, `${JSON.stringify(trial, null, 2)}\n`)
   renameSync(`${path}.new`, path)
 }
 
-const nothing: Tally = { sets: 0, verdicts: {}, wrong: [], mostOff: 0, evaluations: 0 }
+const nothing: StrainTally = { sets: 0, verdicts: {}, wrong: [], mostOff: 0, evaluations: 0 }
 let trial = readTrial()
 for (const family of asked) {
   let tally = trial.families[family.name] ?? nothing
@@ -78,4 +67,5 @@ for (const family of asked) {
 }
 const wrong = Object.values(trial.families).reduce((sum, tally) => sum + tally.wrong.length, 0)
 process.stdout.write(`${wrong} of all ended wrong\n`)
+writeStrainPage(join(folder, 'strain.md'), trial)
 process.exitCode = wrong === 0 ? 0 : 1

@@ -11,22 +11,27 @@ export interface ModelCase {
   /** Milliseconds that must not be gone beyond, and those aimed at; null where none is set. */
   readonly warm: { readonly gate: number; readonly aim: number }
   readonly cold: { readonly gate: number; readonly aim: number } | null
-  /** Times as fast as the fastest usual way in R: at least, and aimed at. */
-  readonly ratio: { readonly gate: number; readonly aim: number }
+  /** Times as fast as the fastest usual way in R: at least, where that was set, and aimed at. */
+  readonly ratio: { readonly gate: number | null; readonly aim: number }
+  /** Seconds of a thousand refits to drawn counts; null where none is set. */
+  readonly bootstrap: { readonly gate: number; readonly aim: number } | null
+  /** Seconds of a thousand surveys, each drawn and fitted with the treatment and without; null where none is set. */
+  readonly power: { readonly gate: number; readonly aim: number } | null
 }
 
 const single = { fields: 20, visits: 10, isCrossed: false, warm: { gate: 1, aim: 0.25 }, cold: { gate: 40, aim: 12 } } as const
 const large = { fields: 400, visits: 25, isCrossed: false, warm: { gate: 25, aim: 8 }, cold: null } as const
 const crossed = { fields: 40, visits: 50, isCrossed: true, warm: { gate: 25, aim: 8 }, cold: { gate: 120, aim: 50 } } as const
 
-/** The gates of ratios are those that were asked for NB2; of Poisson no gate was set, and the aim stands for it. */
+const none = { bootstrap: null, power: null } as const
+
 export const modelCases: readonly ModelCase[] = [
-  { ...single, name: 'NB2, 200 rows, one intercept', family: 'nb2', ratio: { gate: 500, aim: 1000 } },
-  { ...single, name: 'Poisson, 200 rows, one intercept', family: 'poisson', ratio: { gate: 300, aim: 300 } },
-  { ...large, name: 'NB2, 10,000 rows, one intercept', family: 'nb2', ratio: { gate: 300, aim: 700 } },
-  { ...large, name: 'Poisson, 10,000 rows, one intercept', family: 'poisson', ratio: { gate: 100, aim: 100 } },
-  { ...crossed, name: 'NB2, 2,000 rows, fields and dates crossed', family: 'nb2', ratio: { gate: 150, aim: 150 } },
-  { ...crossed, name: 'Poisson, 2,000 rows, fields and dates crossed', family: 'poisson', ratio: { gate: 35, aim: 35 } },
+  { ...single, name: 'NB2, 200 rows, one intercept', family: 'nb2', ratio: { gate: 500, aim: 1000 }, bootstrap: { gate: 0.5, aim: 0.1 }, power: { gate: 1.5, aim: 0.2 } },
+  { ...single, name: 'Poisson, 200 rows, one intercept', family: 'poisson', ratio: { gate: null, aim: 300 }, ...none },
+  { ...large, name: 'NB2, 10,000 rows, one intercept', family: 'nb2', ratio: { gate: 300, aim: 700 }, ...none },
+  { ...large, name: 'Poisson, 10,000 rows, one intercept', family: 'poisson', ratio: { gate: null, aim: 100 }, ...none },
+  { ...crossed, name: 'NB2, 2,000 rows, fields and dates crossed', family: 'nb2', ratio: { gate: null, aim: 150 }, bootstrap: { gate: 5, aim: 1.5 }, power: null },
+  { ...crossed, name: 'Poisson, 2,000 rows, fields and dates crossed', family: 'poisson', ratio: { gate: null, aim: 35 }, ...none },
 ]
 
 export interface CaseRow {

@@ -1,6 +1,6 @@
 // One case in a process of its own: node bench/models/one-case.ts NUMBER   Prints what was fitted and how long it took, as JSON.
 import { createRng, unwatched } from '@thrum/model/ground'
-import { bootstrapCountModel, fitCountModel } from '@thrum/stats'
+import { bootstrapCountModel, bootstrapLikelihoodRatio, type CountModel, columnOf, fitCountModel, matrixOfColumns } from '@thrum/stats'
 import { median } from '../median.ts'
 import { modelCases, modelOf, rowsOf } from './cases.ts'
 
@@ -18,12 +18,33 @@ const warmUps = model.counts.length > 1000 ? 10 : 60
 for (let k = 0; k < warmUps; k++) timed()
 const warm = median(Array.from({ length: model.counts.length > 1000 ? 15 : 101 }, () => timed()[1]))
 
-/** A thousand refits, after a hundred untimed. */
-await bootstrapCountModel(model, fit, [], 100, createRng('warm'), unwatched)
-const replicates = model.counts.length > 5000 ? 100 : 1000
-const start = performance.now()
-const { failed } = await bootstrapCountModel(model, fit, [], replicates, createRng('bench'), unwatched)
-const bootstrap = ((performance.now() - start) / replicates) * 1000
+const secondsOf = async (work: () => Promise<unknown>): Promise<number> => {
+  const start = performance.now()
+  await work()
+  return (performance.now() - start) / 1000
+}
+const refits = (count: number, seed: string) => bootstrapCountModel(model, fit, [], count, createRng(seed), unwatched)
+
+/** A thousand refits, after some untimed. */
+async function bootstrapSeconds(): Promise<number | null> {
+  if (own?.bootstrap == null) return null
+  await refits(50, 'warm')
+  return secondsOf(() => refits(1000, 'bench'))
+}
+
+/** A thousand surveys, each fitted with the treatment and without. */
+async function powerSeconds(): Promise<number | null> {
+  if (own?.power == null) return null
+  const { rows: n } = model.design
+  const smaller: CountModel = { ...model, design: matrixOfColumns(n, [columnOf(model.design, 0), columnOf(model.design, 2)]) }
+  const without = fitCountModel(smaller)
+  if (without.kind !== 'fitted' || fit.kind !== 'fitted') throw new Error(`${own.name} without treatment: ${without.kind}`)
+  const both = [{ model, fit }, { model: smaller, fit: without }] as const
+  return secondsOf(() => bootstrapLikelihoodRatio(...both, 1000, createRng('power'), unwatched))
+}
+
+const bootstrap = await bootstrapSeconds()
+const power = await powerSeconds()
 process.stdout.write(
   JSON.stringify({
     logLikelihood: fit.logLikelihood,
@@ -34,6 +55,6 @@ process.stdout.write(
     cold,
     warm,
     bootstrap,
-    failed,
+    power,
   }),
 )

@@ -29,7 +29,8 @@ interface Ours {
   readonly deviations: readonly number[]
   readonly cold: number
   readonly warm: number
-  readonly bootstrap: number
+  readonly bootstrap: number | null
+  readonly power: number | null
 }
 interface Theirs {
   readonly logLikelihood: readonly [number]
@@ -40,13 +41,14 @@ interface Theirs {
   readonly lme4?: readonly number[]
 }
 
-/** Medians over the rounds [ms], and how far the two agree. */
+/** Medians over the rounds (fits [ms], bootstrap and power [s]), and how far the two agree. */
 export interface ModelMeasured {
   readonly case: ModelCase
   readonly rows: number
   readonly warm: number
   readonly cold: number
-  readonly bootstrap: number
+  readonly bootstrap: number | null
+  readonly power: number | null
   readonly glmmTMB: number
   readonly lme4: number | null
   readonly apart: { readonly logLikelihood: number; readonly coefficient: number; readonly standardError: number }
@@ -58,6 +60,10 @@ function run<T>(command: string, args: readonly string[]): T {
   return JSON.parse(stdout) as T
 }
 
+const medianOf = (values: readonly (number | null)[]): number | null => {
+  const own = values.filter((value) => value !== null)
+  return own.length === 0 ? null : median(own)
+}
 const largest = (values: readonly number[]): number => values.reduce((most, value) => Math.max(most, value), 0)
 
 /** @throws Error where the two do not say the same */
@@ -91,7 +97,8 @@ function measure(own: ModelCase, place: number, folder: string): ModelMeasured {
     rows: rows.length,
     warm: median(ours.map(({ warm }) => warm)),
     cold: median(ours.map(({ cold }) => cold)),
-    bootstrap: median(ours.map(({ bootstrap }) => bootstrap)),
+    bootstrap: medianOf(ours.map(({ bootstrap }) => bootstrap)),
+    power: medianOf(ours.map(({ power }) => power)),
     glmmTMB: 1000 * median(theirs.flatMap(({ glmmTMB }) => glmmTMB)),
     lme4: lme4.length === 0 ? null : 1000 * median(lme4),
     apart,

@@ -70,7 +70,7 @@ export {
   varianceInflation,
 } from './least-squares/inflation.ts'
 export { type LeastSquaresFit, type LeastSquaresProblem, leastSquares, rankTolerance } from './least-squares/least-squares.ts'
-export { type Matrix, matrixOfColumns, matrixOfRows, matrixOfValues } from './least-squares/matrix.ts'
+export { columnOf, type Matrix, matrixOfColumns, matrixOfRows, matrixOfValues } from './least-squares/matrix.ts'
 // Models of measured numbers
 export { fitLinearMixed } from './linear-mixed/fit-linear-mixed.ts'
 export { linearMixedContrast } from './linear-mixed/linear-mixed-contrast.ts'
