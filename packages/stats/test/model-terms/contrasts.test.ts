@@ -50,7 +50,11 @@ describe('contrastsOf against emmeans', () => {
     ])
     expectContrasts(contrasts, 'lm-pairs', 1e-7)
     expectNear(multiplier?.value ?? Number.NaN, oracle('lm-multiplier')[0] ?? 0, (multiplier?.error ?? 0) + 2e-5)
-    for (const contrast of contrasts) expect(kindOf(contrast, 'contrast').ratio).toBeNull()
+    for (const contrast of contrasts) {
+      const { difference, se, simultaneous, ratio } = kindOf(contrast, 'contrast')
+      expect(simultaneous.upper).toBe(difference + (multiplier?.value ?? Number.NaN) * se)
+      expect(ratio).toBeNull()
+    }
   })
 
   it('oracle: all pairs under a log link; exp of them are ratios of rates', () => {

@@ -151,7 +151,7 @@ describe('nothing gives NaN', () => {
       { weight: 1, arbitrary: fc.constant('hives') },
     )
     const cells = fc.array(fc.tuple(place, fc.integer({ min: 0, max: 2 }), count, count), {
-      maxLength: 12,
+      maxLength: 20,
     })
     const terms = fc.array(fc.uniqueArray(name, { minLength: 1, maxLength: 3 }), { maxLength: 3 })
     const scale = fc.oneof(
