@@ -1,0 +1,65 @@
+// How often is what the product says about whole fields right? Coverage, false verdicts and the price of refusing, in many cells.
+//
+//   npm run trial:calibration -- --cells 800 --sets 10000            goes on with docs/trials/calibration.json
+//   npm run trial:calibration -- --cells 800 --sets 10000 --seed S   the same from another seed
+//
+// Exit 0: every bar holds; 1: not every one; 2: bad usage.
+
+import { writeFileSync } from 'node:fs'
+import { join } from 'node:path'
+import { parseArgs } from 'node:util'
+import { createRng } from '@thrum/model/ground'
+import { type CalibrationCell, calibrationCells, keyOf } from './calibration-cells.ts'
+import { resultPage } from './calibration-page.ts'
+import { runCell } from './calibration-run.ts'
+import { barsOf, type ScoredCell } from './calibration-score.ts'
+import { readState, stateKey, writeState } from './calibration-state.ts'
+
+const { values } = parseArgs({
+  options: {
+    cells: { type: 'string', default: '800' },
+    sets: { type: 'string', default: '10000' },
+    seed: { type: 'string', default: 'trial' },
+  },
+})
+const sampled = Number(values.cells)
+const sets = Number(values.sets)
+for (const [name, value] of [
+  ['cells', sampled],
+  ['sets', sets],
+] as const) {
+  if (Number.isInteger(value) && value >= 1) continue
+  process.stderr.write(`--${name} is ${values[name]}; expected a whole number, at least 1\n`)
+  process.exit(2)
+}
+
+/** Many fields take long, and their cells are told by fewer sets: half as many. */
+const setsOf = ({ fields }: CalibrationCell): number => (fields >= 20 ? Math.ceil(sets / 2) : sets)
+/** Cells between two savings. */
+const savedEvery = 20
+const folder = join(import.meta.dirname, '..', 'docs', 'trials')
+const statePath = join(folder, 'calibration.json')
+
+const cells = calibrationCells(createRng('calibration/cells'), sampled)
+const before = readState(statePath, stateKey(cells), values.seed)
+const done = new Map(before.cells)
+const save = (): void => writeState(statePath, { ...before, cells: done })
+const left = cells.filter((cell) => (done.get(keyOf(cell))?.sets ?? 0) < setsOf(cell))
+left.forEach((cell, k) => {
+  done.set(keyOf(cell), runCell(cell, setsOf(cell), values.seed))
+  if ((k + 1) % savedEvery !== 0) return
+  save()
+  process.stdout.write(`${cells.length - left.length + k + 1} of ${cells.length} cells\n`)
+})
+save()
+
+const scored = cells.flatMap((cell): readonly ScoredCell[] => {
+  const found = done.get(keyOf(cell))
+  return found === undefined ? [] : [{ cell, found }]
+})
+writeFileSync(join(folder, 'calibration.md'), resultPage(scored, { seed: values.seed, sampled, sets }))
+const bars = barsOf(scored)
+for (const { name, side, bar, value, clears } of bars) {
+  process.stdout.write(`${clears ? 'holds ' : 'SHORT '} ${name}: ${value.toPrecision(4)}, ${side} ${bar}\n`)
+}
+process.exitCode = bars.every(({ clears }) => clears) ? 0 : 1
