@@ -2,7 +2,7 @@
 
 import { createRng } from '@thrum/model/ground'
 import { type CalibrationCell, keyOf } from './calibration-cells.ts'
-import { decide, designOf, limitsOf, verdictOf } from './calibration-decide.ts'
+import { decide, designOf, limitsKept, limitsOf, verdictOf } from './calibration-decide.ts'
 import { fillTotals, placesOfCell } from './calibration-draw.ts'
 
 /** Numbers of data sets, of `sets` made. "Plain" is the same t without the refusals on numbers of insects. */
@@ -27,6 +27,8 @@ export interface CellFound {
   readonly plainWidth: number
   /** Mean of estimate less truth, on the log, over the answered. */
   readonly bias: number
+  /** Of the answered: decided by thinning. */
+  readonly thinned: number
   readonly refused: { readonly [because: string]: number }
 }
 
@@ -55,29 +57,32 @@ export function runCell(cell: CalibrationCell, sets: number, seed: string): Cell
   const plainWidths = new Float64Array(sets)
   const refused: { [because: string]: number } = {}
   let [answered, covered, above, shown, shownOrLeaning, shownAtTwo, alike] = [0, 0, 0, 0, 0, 0, 0]
-  let [plain, plainCovered, plainShown, off] = [0, 0, 0, 0]
+  let [plain, plainCovered, plainShown, off, thinned] = [0, 0, 0, 0, 0]
   for (let set = 0; set < sets; set++) {
     fillTotals(rng, cell, places, totals)
-    const { refusal, contrast } = decide(cell, design, places, totals)
+    const { refusal, contrast, plain: plainContrast } = decide(cell, design, places, totals)
     if (refusal !== null) refused[refusal] = (refused[refusal] ?? 0) + 1
-    if (contrast === null) continue
-    const { lower, upper } = limitsOf(contrast)
-    const holds = lower <= truth && truth <= upper
-    const verdict = verdictOf(contrast, barelyWorth)
-    plainWidths[plain] = upper - lower
+    if (contrast === null || plainContrast === null) continue
+    const ofPlain = limitsOf(plainContrast)
+    plainWidths[plain] = ofPlain.upper - ofPlain.lower
     plain += 1
-    if (holds) plainCovered += 1
-    if (verdict === 'shown') plainShown += 1
+    if (ofPlain.lower <= truth && truth <= ofPlain.upper) plainCovered += 1
+    if (verdictOf(plainContrast, barelyWorth) === 'shown') plainShown += 1
     if (refusal !== null) continue
+    // Limits of a contrast by thinning are searched for: each level once.
+    const limits = limitsKept(contrast)
+    const { lower, upper } = limits(0.95)
+    const verdict = verdictOf(contrast, barelyWorth, limits)
     widths[answered] = upper - lower
     answered += 1
-    if (holds) covered += 1
+    if (lower <= truth && truth <= upper) covered += 1
     if (lower > truth) above += 1
     if (verdict === 'shown') shown += 1
     if (verdict === 'shown' || verdict === 'leaning') shownOrLeaning += 1
-    if (verdictOf(contrast, 2) === 'shown') shownAtTwo += 1
-    if (worth > 1 && verdictOf(contrast, worth) === 'alike') alike += 1
+    if (verdictOf(contrast, 2, limits) === 'shown') shownAtTwo += 1
+    if (worth > 1 && verdictOf(contrast, worth, limits) === 'alike') alike += 1
     off += contrast.estimate - truth
+    if (contrast.limits !== undefined) thinned += 1
   }
   const round = (value: number): number => Number(value.toPrecision(4))
   return {
@@ -95,6 +100,7 @@ export function runCell(cell: CalibrationCell, sets: number, seed: string): Cell
     width: round(medianOf(widths.subarray(0, answered))),
     plainWidth: round(medianOf(plainWidths.subarray(0, plain))),
     bias: answered === 0 ? 0 : round(off / answered),
+    thinned,
     refused,
   }
 }

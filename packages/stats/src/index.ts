@@ -141,7 +141,14 @@ export { drawNormal } from './random/normal.ts'
 export { drawPoisson } from './random/poisson.ts'
 export { shuffled } from './random/shuffle.ts'
 // Contrasts of whole units
-export { type BetweenFit, type BetweenRefusal, type BetweenUnits, betweenUnits } from './unit-contrast/between-units.ts'
+export {
+  type BetweenFit,
+  type BetweenRefusal,
+  type BetweenUnits,
+  baseColumns,
+  betweenUnits,
+  indicatorColumns,
+} from './unit-contrast/between-units.ts'
 export { contrastLimits, ratioOfContrast } from './unit-contrast/contrast-limits.ts'
 export { logOdds, logRate } from './unit-contrast/log-rate.ts'
 export {
@@ -153,7 +160,8 @@ export {
   unitsNeeded,
   withMoreMinutes,
 } from './unit-contrast/more-counting.ts'
-export type { Contrast, ContrastFit, UnitFit, UnitRefusal } from './unit-contrast/unit-fit.ts'
+export { type ThinnedCell, type ThinnedProblem, thinnedContrast } from './unit-contrast/thinned-contrast.ts'
+export type { Contrast, ContrastFit, UnitColumns, UnitFit, UnitRefusal } from './unit-contrast/unit-fit.ts'
 export { type UnitSlope, unitSlope } from './unit-contrast/unit-slope.ts'
 export {
   type SlopesFit,

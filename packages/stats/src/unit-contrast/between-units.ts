@@ -98,6 +98,6 @@ export function betweenUnits({ z, level, reference = 0, block, nuisance = [] }: 
   }
 }
 
-function mirrored({ estimate, t, ...rest }: Contrast): Contrast {
-  return { ...rest, estimate: -estimate, t: -t }
+function mirrored({ estimate, t, se, df, p }: Contrast): Contrast {
+  return { estimate: -estimate, t: -t, se, df, p }
 }

@@ -3,6 +3,7 @@ import type { AliasedColumn } from '../least-squares/aliased.ts'
 import { type ContrastInterval, contrastInterval } from '../least-squares/contrast-interval.ts'
 import type { Columns } from '../least-squares/inflation.ts'
 import { leastSquares } from '../least-squares/least-squares.ts'
+import type { Interval } from '../interval.ts'
 import { matrixOfColumns } from '../least-squares/matrix.ts'
 
 /** Fewest degrees of freedom that a contrast may rest on. Methods 2.8. */
@@ -15,6 +16,8 @@ export interface Contrast {
   readonly df: number
   readonly t: number
   readonly p: number
+  /** Limits at a level, on the scale of the estimate, where they are not estimate -/+ t se. */
+  readonly limits?: (level: number) => Interval
 }
 
 /** What every fit of units carries. */

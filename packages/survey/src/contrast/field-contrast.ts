@@ -7,6 +7,7 @@ import { type Cell, cellsOf } from './cells.ts'
 import { flowersToEnter, logFlowers } from './flowers.ts'
 import { leastFields, type Refusal, refuseByTotals } from './refusal.ts'
 import { slopeContrast } from './slope.ts'
+import { standingContrast } from './thinned-pair.ts'
 import { type CellValue, oddsValues, rateValues, type Units, unitsOf } from './unit-values.ts'
 
 /** One level against the reference, by the field-level t (methods 2.8). */
@@ -16,6 +17,8 @@ export interface PairContrast {
   readonly level: number
   /** Of logs: exp(estimate) is the ratio. Adjusted for what `adjusted` names. */
   readonly contrast: Contrast
+  /** True where few insects or unequal exposures bend the field-level t, and thinning decides instead. */
+  readonly isThinned: boolean
   readonly unadjusted: Contrast
   readonly adjusted: readonly AdjustedFor[]
   /** Nuisances that should have entered and could not, for lack of degrees of freedom or of rank. */
@@ -100,6 +103,7 @@ function contrastOfPair(
   snapshot: Snapshot,
   design: Design,
   values: readonly CellValue[],
+  rateCells: readonly Cell[] | null,
   tangles: Tangles,
   level: number,
 ): PairContrast | RefusedPair {
@@ -125,12 +129,16 @@ function contrastOfPair(
     fit = withFlowers
     entered.push(flowers)
   }
+  const standing = (contrast: Contrast, nuisances: readonly UnitNuisance[]) =>
+    rateCells === null
+      ? { contrast, isThinned: false }
+      : standingContrast(design, rateCells, units, level, nuisances, contrast)
   return {
     kind: 'estimated',
     level,
     flowersDiffer: design.measure === 'flower' && differsBetweenLevels(logFlowers(snapshot, design, units, level), units, level),
-    contrast: fit.contrast,
-    unadjusted: plain.contrast,
+    ...standing(fit.contrast, entered),
+    unadjusted: standing(plain.contrast, []).contrast,
     adjusted: entered.map(({ name }) => name),
     notAdjusted,
     residualSd: fit.residualSd,
@@ -164,10 +172,12 @@ export function fieldContrast(
   }
   const pairs = design.levels.slice(1).map((_, k): PairContrast | RefusedPair => {
     const level = k + 1
-    const pair = contrastOfPair(snapshot, design, values, tangles, level)
+    const pair = contrastOfPair(snapshot, design, values, otherCells === null ? cells : null, tangles, level)
     if (pair.kind === 'refused' && (pair.refusal.because === 'few-fields' || pair.refusal.because === 'few-pairs')) return pair
+    const compared = otherCells === null ? 'rates' : 'relative-counts'
     const byTotals =
-      refuseByTotals(design, cells, level) ?? (otherCells === null ? null : refuseByTotals(design, otherCells, level))
+      refuseByTotals(design, cells, level, compared) ??
+      (otherCells === null ? null : refuseByTotals(design, otherCells, level, compared))
     return byTotals === null ? pair : { kind: 'refused', level, refusal: byTotals }
   })
   return { pairs, cells, otherCells }

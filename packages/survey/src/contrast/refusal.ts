@@ -29,8 +29,11 @@ export function cellsOfPair(design: Design, cells: readonly Cell[], level: numbe
     .filter(({ arm }) => arm === 0 || arm === level)
 }
 
-/** The refusals that hang on numbers of insects (methods 2.8). */
-export function refuseByTotals(design: Design, cells: readonly Cell[], level: number): Refusal | null {
+/** What is compared: totals of a kind, which may be thinned to equal exposure, or the logs of two kinds' totals, which bend with few. */
+export type Compared = 'rates' | 'relative-counts'
+
+/** The refusals that hang on numbers of insects (methods 2.8). Few insects are no hindrance to rates: thinning takes them as they are. */
+export function refuseByTotals(design: Design, cells: readonly Cell[], level: number, compared: Compared): Refusal | null {
   const pair = cellsOfPair(design, cells, level)
   for (const arm of [0, level]) {
     if (pair.every((cell) => cell.arm !== arm || cell.total === 0)) {
@@ -39,6 +42,7 @@ export function refuseByTotals(design: Design, cells: readonly Cell[], level: nu
   }
   const zeros = pair.filter(({ total }) => total === 0).length
   if (zeros * 2 > pair.length) return { because: 'mostly-zero', zeros, totals: pair.length }
+  if (compared === 'rates') return null
   const mean = pair.reduce((sum, { total }) => sum + total, 0) / pair.length
   return mean < leastMeanTotal ? { because: 'few-insects', mean } : null
 }

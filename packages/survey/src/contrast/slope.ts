@@ -117,6 +117,7 @@ export function slopeContrast(
   if ('kind' in found) return { kind: 'refused', level: 1, refusal: refusalOf(found) }
   return {
     kind: 'estimated',
+    isThinned: false,
     level: 1,
     flowersDiffer: false,
     contrast: perStep(found.fit.contrast, length),
