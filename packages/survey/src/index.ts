@@ -8,9 +8,20 @@ export { comfortableFields } from './audit/replication.ts'
 export { notedFrom, nuisanceSaying } from './audit/tangled.ts'
 // Checks of a project
 export { checkCounts } from './check/check-counts.ts'
-export type { AdjustedFor, UnitNuisance } from './contrast/adjustment.ts'
+export { type AdjustedFor, nuisancesLeftOut, type UnitNuisance } from './contrast/adjustment.ts'
 // Contrasts of whole fields
 export { type Cell, cellsOf } from './contrast/cells.ts'
+export {
+  type FittedModel,
+  type ModelContrast,
+  type ModelFailure,
+  type ModelInput,
+  type ModelProblem,
+  type ModelVariant,
+  modelContrast,
+  modelVariants,
+  totalsOfPair,
+} from './contrast/count-model.ts'
 export {
   type FieldContrast,
   fieldContrast,

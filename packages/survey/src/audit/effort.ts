@@ -5,7 +5,7 @@ import { levelsEmptiedBy } from './emptied-levels.ts'
 import type { AuditInput, Finding } from './finding.ts'
 
 /** Durations that differ by more than this within a question warn (methods 1.1). */
-const evenDurations = 1.5
+export const evenDurations = 1.5
 
 /** Counts whose watched minutes nobody wrote down. */
 export function effortUnknown(snapshot: Snapshot, selected: readonly number[], isSnapshot: boolean): readonly Finding[] {

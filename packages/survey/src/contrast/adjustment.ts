@@ -64,6 +64,31 @@ function reach(units: Units, column: Float64Array): number {
   return Math.max(rangeOf(column), ...Array.from(column, Math.abs))
 }
 
+/** The nuisances of a design, first the one that always enters, then by their inflation, greatest first. */
+function inOrder(
+  snapshot: Snapshot,
+  design: Design,
+  tangles: Tangles,
+): readonly { readonly nuisance: Nuisance; readonly inflation: number; readonly isFirst: boolean }[] {
+  const all = nuisancesOf(snapshot, design)
+  const stageRecorded = (all.find(({ name }) => name === 'stage')?.recorded ?? 0) > 0
+  const first: NuisanceName = stageRecorded ? 'stage' : 'date'
+  return all
+    .map((nuisance) => ({
+      nuisance,
+      inflation: tangles.found.find(({ nuisances }) => nuisances.length === 1 && nuisances[0] === nuisance.name)?.inflation ?? 1,
+      isFirst: nuisance.name === first,
+    }))
+    .sort((a, b) => Number(b.isFirst) - Number(a.isFirst) || b.inflation - a.inflation)
+}
+
+/** The nuisance over the units, where it is recorded of each and varies between them; else null. */
+function varyingOver(design: Design, units: Units, nuisance: Nuisance, level: number): UnitNuisance | null {
+  const enters = overUnits(design, units, nuisance, level)
+  const varies = (enters?.columns ?? []).some((column) => !isTooEven(reach(units, column), nuisance.even))
+  return varies ? enters : null
+}
+
 /**
  * Nuisances in the order in which they enter the headline, by the design alone: bloom stage (date where no stage was
  * recorded) whenever it varies between units; then every other of inflation above 1.5, greatest first.
@@ -75,22 +100,24 @@ export function nuisancesToEnter(
   tangles: Tangles,
   level: number,
 ): readonly UnitNuisance[] {
-  const all = nuisancesOf(snapshot, design)
-  const inflationOf = (name: NuisanceName): number =>
-    tangles.found.find(({ nuisances }) => nuisances.length === 1 && nuisances[0] === name)?.inflation ?? 1
-  const stageRecorded = (all.find(({ name }) => name === 'stage')?.recorded ?? 0) > 0
-  const first: NuisanceName = stageRecorded ? 'stage' : 'date'
-  const ordered = [...all].sort(
-    (a, b) => Number(b.name === first) - Number(a.name === first) || inflationOf(b.name) - inflationOf(a.name),
-  )
-  return ordered.flatMap((nuisance) => {
-    // What cannot enter is not laid over the units at all.
-    if (nuisance.name !== first && !(inflationOf(nuisance.name) > entersFrom)) return []
-    const enters = overUnits(design, units, nuisance, level)
-    const columns = enters?.columns ?? []
-    const varies =
-      columns[0] !== undefined &&
-      (nuisance.columns.length > 1 ? columns : [columns[0]]).some((column) => !isTooEven(reach(units, column), nuisance.even))
-    return enters === null || !varies ? [] : [enters]
-  })
+  // What cannot enter is not laid over the units at all.
+  return inOrder(snapshot, design, tangles)
+    .filter(({ inflation, isFirst }) => isFirst || inflation > entersFrom)
+    .flatMap(({ nuisance }) => varyingOver(design, units, nuisance, level) ?? [])
+}
+
+/**
+ * Nuisances that vary between units and stay out of the headline because they are too little tangled with the level, the
+ * most tangled first: a careful person might have entered one all the same.
+ */
+export function nuisancesLeftOut(
+  snapshot: Snapshot,
+  design: Design,
+  units: Units,
+  tangles: Tangles,
+  level: number,
+): readonly UnitNuisance[] {
+  return inOrder(snapshot, design, tangles)
+    .filter(({ inflation, isFirst }) => !isFirst && inflation <= entersFrom)
+    .flatMap(({ nuisance }) => varyingOver(design, units, nuisance, level) ?? [])
 }

@@ -91,7 +91,7 @@ function refusalOf(fit: UnitRefusal | { readonly kind: 'one-level' }): Refusal {
 }
 
 /** True where something told of the units differs between the two levels beyond its scatter (95 % interval). */
-function differsBetweenLevels(values: Float64Array | null, units: Units, level: number): boolean {
+export function differsBetweenLevels(values: Float64Array | null, units: Units, level: number): boolean {
   if (values === null) return false
   const fit = fitFieldUnits({ ...units, z: [...values] }, level, [])
   if (fit.kind !== 'fitted') return false
