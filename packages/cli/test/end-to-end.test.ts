@@ -61,6 +61,8 @@ describe('a project of one’s own', () => {
       'answer.json',
       'counts.csv',
       'design.csv',
+      'model-1.csv',
+      'model-per-flower-1.csv',
       'receipt.R',
     ])
     const answer = JSON.parse(readFileSync(join(folder, 'receipt', 'answer.json'), 'utf8'))

@@ -77,10 +77,14 @@ describe('answer, JSON version 1', () => {
         references: [{ source: 'string', trust: 'string' }],
       },
       next: ['saying'],
+      analyses: [{ comparison: 'saying', fields: 'number', hangs: 'boolean', told: 'saying', analyses: expect.any(Array) }],
     })
+    expect(answer.analyses?.[0]?.analyses.map((own) => Object.keys(own).sort().join(' '))).toContain(
+      'id interval label told value verdict',
+    )
     expect(answer.version).toBe(1)
     expect(Object.keys(receipt).sort()).toEqual(['digest', 'options', 'random', 'rows', 'seed', 'thrum'])
-    expect(figures.map(({ kind }) => kind)).toEqual(['intervals', 'rates-by-level'])
+    expect(figures.map(({ kind }) => kind)).toEqual(['intervals', 'intervals', 'rates-by-level'])
   })
 
   it('the union of figures is data: intervals, rates by level, strips', async () => {
@@ -92,6 +96,8 @@ describe('answer, JSON version 1', () => {
     })
     const kinds = answer.figures.map((figure) => ({ kind: figure.kind, keys: Object.keys(figure).sort() }))
     expect(kinds).toContainEqual({ kind: 'intervals', keys: ['band', 'kind', 'rows', 'scale', 'title', 'unit'] })
+    const shown = (await asking('what-differs', strips)).answer.figures.map((figure) => Object.keys(figure).sort())
+    expect(shown).toContainEqual(['band', 'kind', 'rows', 'scale', 'title', 'told', 'unit'])
     expect(kinds).toContainEqual({ kind: 'rates-by-level', keys: ['kind', 'points', 'title', 'unit'] })
     expect(kinds).toContainEqual({ kind: 'strips', keys: ['axis', 'kind', 'strips', 'title'] })
   })

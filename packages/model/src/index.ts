@@ -1,6 +1,7 @@
 // Columns and the codec of batches
 
 // Answers
+export type { Analysis, ComparedAnalyses } from './answer/analyses.ts'
 export {
   type Answer,
   type Caution,

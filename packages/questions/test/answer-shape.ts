@@ -29,12 +29,15 @@ function checkPlain(value: unknown, where: string): void {
 
 /** Holds an answer against JSON version 1, by hand: what stands where, which words it may be, what numbers mean. */
 export function checkAnswer(answer: Answer): void {
-  expect(keys(answer)).toBe(
+  const { analyses = [], ...always } = answer
+  expect(keys(always)).toBe(
     'asked cautions claims estimates evidence figures headline method next question receipt verdict version',
   )
   expect(answer.version).toBe(1)
   expect(['counted', 'modelled']).toContain(answer.evidence)
   if (answer.verdict !== null) expect(verdicts).toContain(answer.verdict)
+  // Nothing that the design blocks is compared in another way.
+  if (answer.verdict === 'design-blocks') expect(answer.analyses).toBeUndefined()
   for (const own of [answer.asked, answer.headline, ...answer.claims.canSay, ...answer.claims.cannotSay, ...answer.next])
     checkSaying(own)
   expect(answer.claims.canSay.length, 'something may always be said').toBeGreaterThan(0)
@@ -55,6 +58,20 @@ export function checkAnswer(answer: Answer): void {
     if (own.value !== null && low !== null) expect(low, `${own.id} low`).toBeLessThanOrEqual(own.value + slack)
     if (own.value !== null && high !== null) expect(high, `${own.id} high`).toBeGreaterThanOrEqual(own.value - slack)
     if (own.verdict !== null) expect(verdicts).toContain(own.verdict)
+  }
+
+  for (const own of analyses) {
+    expect(keys(own)).toBe('analyses comparison fields hangs told')
+    for (const part of [own.comparison, own.told]) checkSaying(part)
+    expect(own.analyses[0]?.id, 'the headline first').toBe('as-asked')
+    for (const { label, value, interval, verdict, told, ...rest } of own.analyses) {
+      expect(keys(rest)).toBe('id')
+      checkSaying(label)
+      if (told !== null) checkSaying(told)
+      expect(interval === null, 'an interval, or words in its place').toBe(told !== null)
+      if (interval === null) expect(value).toBeNull()
+      else expect(verdicts).toContain(verdict)
+    }
   }
 
   for (const own of answer.cautions) {

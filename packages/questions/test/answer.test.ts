@@ -40,6 +40,36 @@ describe('Answer, JSON version 1', () => {
   it('golden: its keys and their types', async () => {
     expect(shapeOf(await whatDiffersIn(snapshot, strips))).toMatchInlineSnapshot(`
       {
+        "analyses": [
+          {
+            "analyses": [
+              {
+                "id": "string",
+                "interval": "null",
+                "label": "saying",
+                "told": "saying",
+                "value": "null",
+                "verdict": "null",
+              },
+              {
+                "id": "string",
+                "interval": {
+                  "high": "number",
+                  "level": "number",
+                  "low": "number",
+                },
+                "label": "saying",
+                "told": "null",
+                "value": "number",
+                "verdict": "string",
+              },
+            ],
+            "comparison": "saying",
+            "fields": "number",
+            "hangs": "boolean",
+            "told": "saying",
+          },
+        ],
         "asked": "saying",
         "cautions": [
           {
@@ -135,6 +165,39 @@ describe('Answer, JSON version 1', () => {
             "title": "saying",
             "unit": "saying",
           },
+          {
+            "band": {
+              "high": "number",
+              "low": "number",
+            },
+            "kind": "string",
+            "rows": [
+              {
+                "high": "null",
+                "label": "saying",
+                "level": "number",
+                "low": "null",
+                "n": "number",
+                "role": "string",
+                "value": "null",
+              },
+              {
+                "high": "number",
+                "label": "saying",
+                "level": "number",
+                "low": "number",
+                "n": "number",
+                "role": "string",
+                "value": "number",
+              },
+            ],
+            "scale": "string",
+            "title": "saying",
+            "told": [
+              "saying",
+            ],
+            "unit": "saying",
+          },
         ],
         "headline": "saying",
         "method": {
@@ -216,9 +279,19 @@ describe('the questions', () => {
     const read = JSON.parse(JSON.stringify(answer)) as Answer
     const files = whatDiffers.receipt(snapshot, read).files
     expect(files).toEqual(whatDiffers.receipt(snapshot, answer).files)
-    expect(files.map(({ name }) => name)).toEqual(['counts.csv', 'design.csv', 'receipt.R'])
+    expect(files.map(({ name }) => name)).toEqual([
+      'counts.csv',
+      'design.csv',
+      // A table for each model of counts: of the first kind, of the second.
+      'model-1.csv',
+      'model-per-flower-1.csv',
+      'model-2.csv',
+      'model-per-flower-2.csv',
+      'receipt.R',
+    ])
     // A row for each count and kind, and the header.
     expect(files[0]?.text.trimEnd().split('\r\n')).toHaveLength(97)
-    expect(files[2]?.text).toContain('check("ratio of bee, yes"')
+    expect(files.at(-1)?.text).toContain('check("ratio of bee, yes"')
+    expect(files.at(-1)?.text).toContain('model("bee, yes: model", "model-1.csv", "')
   })
 })

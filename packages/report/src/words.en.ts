@@ -7,6 +7,7 @@ export const words: Words = {
   'report/heading/can-say': 'What may be said',
   'report/heading/cannot-say': 'What may not be said',
   'report/heading/cautions': 'Cautions',
+  'report/heading/analyses': 'By other analyses',
   'report/heading/next': 'What to do next',
   'report/heading/method': 'How it was worked out',
   'report/table-of': '({unit}; 95\u00a0% interval unless said)',

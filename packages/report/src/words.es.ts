@@ -7,6 +7,7 @@ export const words: Words = {
   'report/heading/can-say': 'Lo que se puede decir',
   'report/heading/cannot-say': 'Lo que no se puede decir',
   'report/heading/cautions': 'Advertencias',
+  'report/heading/analyses': 'Con otros análisis',
   'report/heading/next': 'Qué hacer a continuación',
   'report/heading/method': 'Cómo se calculó',
   'report/table-of': '({unit}; intervalo del 95\u00a0% salvo indicación)',

@@ -10,6 +10,7 @@ const sameInBoth = {
   'report/table-of/values': 'blanks alone',
   'report/figure/level': 'a share',
   'report/figure/intervals/told': 'blanks alone',
+  'report/figure/intervals/told/none': 'blanks alone',
   'report/figure/column/n': 'the letter of a sample size',
 }
 

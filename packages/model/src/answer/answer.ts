@@ -1,5 +1,6 @@
 import type { RowAddress } from '../facts/fact.ts'
 import type { Saying } from '../ground/index.ts'
+import type { ComparedAnalyses } from './analyses.ts'
 import type { Figure } from './figure.ts'
 import type { Verdict } from './verdict.ts'
 
@@ -76,6 +77,8 @@ export interface Answer {
   readonly headline: Saying
   readonly claims: { readonly canSay: readonly Saying[]; readonly cannotSay: readonly Saying[] }
   readonly estimates: readonly Estimate[]
+  /** The comparisons by other defensible analyses; absent where none is compared, or the design blocks. */
+  readonly analyses?: readonly ComparedAnalyses[]
   readonly cautions: readonly Caution[]
   readonly method: Method
   readonly figures: readonly Figure[]

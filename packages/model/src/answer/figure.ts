@@ -9,6 +9,7 @@ export interface IntervalsFigure {
   readonly band: { readonly low: number; readonly high: number } | null
   readonly rows: readonly {
     readonly label: Saying
+    /** null: beyond all numbers; with neither limit: the row has no estimate, and its label says what it has. */
     readonly value: number | null
     /** null: no limit on that side. */
     readonly low: number | null
@@ -17,6 +18,8 @@ export interface IntervalsFigure {
     readonly n: number
     readonly role: 'headline' | 'beside'
   }[]
+  /** What the figure comes to, in sentences; absent where it speaks for itself. */
+  readonly told?: readonly Saying[]
 }
 
 /** The raw counts behind a summary: one mark for each unit (a field, or a field at one level). */

@@ -96,7 +96,7 @@ export async function runIsDesignSound(snapshot: Snapshot, options: IsDesignSoun
         },
       ],
     },
-    figures: contrastFigures(asked, []).filter(({ kind }) => kind === 'strips'),
+    figures: contrastFigures(asked, [], []).filter(({ kind }) => kind === 'strips'),
     next: [...new Map(cures.map((cure) => [JSON.stringify(cure), cure])).values()],
     receipt: recipeOf(snapshot, options, asked.design.rows.length, work),
   }

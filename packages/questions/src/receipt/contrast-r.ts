@@ -19,8 +19,8 @@ mean_of <- function(x, column) {
 }
 unit <- function(z, x, nuisances) as.data.frame(c(list(z = z, level = x$level[1], block = x$block[1]), nuisances), check.names = FALSE)
 # one slope per step of a measured level: between fields by lm(), within them a t on each field's own slope
-slope <- function(kind, nuisances, length, confidence) {
-  k <- d[d$kind == kind, ]
+slope <- function(kind, nuisances, length, confidence, data = d) {
+  k <- data[data$kind == kind, ]
   if (structure == "within-fields") {
     seen <- k[!is.na(k$count), ]
     slopes <- sapply(split(seen, seen$field), function(x) {
@@ -40,8 +40,8 @@ slope <- function(kind, nuisances, length, confidence) {
   fit <- lm(reformulate(terms, "z"), data = u)
   exp(length * c(coef(fit)[["measured"]], confint(fit, "measured", level = confidence)))
 }
-contrast <- function(kind, reference, level, nuisances, confidence) {
-  k <- d[d$kind == kind, ]
+units_of <- function(kind, reference, level, nuisances, data) {
+  k <- data[data$kind == kind, ]
   fields <- unique(k$field)
   if (structure == "between-fields") {
     u <- do.call(rbind, lapply(fields, function(f) {
@@ -58,9 +58,13 @@ contrast <- function(kind, reference, level, nuisances, confidence) {
       unit(z_of(b) - z_of(a), b, lapply(setNames(nuisances, nuisances), function(n) mean_of(b, n) - mean_of(a, n)))
     }))
   }
-  u <- u[!is.na(u$z), ]
+  u[!is.na(u$z), ]
+}
+blocked <- structure %in% c("between-fields", "before-after-control")
+contrast <- function(kind, reference, level, nuisances, confidence, data = d) {
+  u <- units_of(kind, reference, level, nuisances, data)
   terms <- nuisances
-  if (structure %in% c("between-fields", "before-after-control")) {
+  if (blocked) {
     u$level <- relevel(factor(u$level), ref = reference)
     if (length(unique(u$block)) > 1) terms <- c("factor(block)", terms)
     fit <- lm(reformulate(c(terms, "level"), "z"), data = u)
@@ -70,6 +74,56 @@ contrast <- function(kind, reference, level, nuisances, confidence) {
     term <- "(Intercept)"
   }
   c(exp(coef(fit)[[term]]), exp(confint(fit, term, level = confidence)))
+}
+`
+
+/** R functions for the same comparison by other analyses: without a visit, by permutation, by a model of counts. */
+export const analysisFunctions = `
+# a visit is left out of the counts; what the fields are adjusted for stays as it was
+without <- function(addresses) { x <- d; x$count[x$address %in% addresses] <- NA; x }
+# all ways to deal the levels anew within blocks, or to exchange the two sides of a field; how many reach the effect that was seen
+permuted <- function(kind, reference, level, nuisances) {
+  u <- units_of(kind, reference, level, nuisances, d)
+  if (blocked) {
+    u <- u[u$level %in% c(reference, level), ]
+    seen <- as.numeric(u$level == level)
+    base <- if (length(unique(u$block)) > 1) model.matrix(~ factor(u$block)) else matrix(1, nrow(u), 1)
+    places <- lapply(split(seq_len(nrow(u)), u$block), function(i) combn(length(i), sum(seen[i]), function(k) i[k], simplify = FALSE))
+    picks <- as.matrix(expand.grid(lapply(places, seq_along)))
+    ways <- lapply(seq_len(nrow(picks)), function(w) {
+      x <- numeric(nrow(u)); for (b in seq_along(places)) x[places[[b]][[picks[w, b]]]] <- 1; x
+    })
+  } else {
+    seen <- rep(1, nrow(u))
+    base <- matrix(0, nrow(u), 0)
+    signs <- as.matrix(expand.grid(rep(list(c(1, -1)), nrow(u))))
+    ways <- lapply(seq_len(nrow(signs)), function(w) signs[w, ])
+  }
+  base <- cbind(base, as.matrix(u[nuisances]))
+  left <- function(y) if (ncol(base)) qr.resid(qr(base), y) else y
+  z <- left(u$z)
+  effect <- function(x) { x <- left(x); if (sum(x^2) < 1e-14 * length(x)) 0 else sum(x * z)^2 / sum(x^2) }
+  mean(sapply(ways, effect) >= effect(seen) * (1 - 2e-9))
+}
+# a model of counts by the package glmmTMB: X are the columns of the table, the contrast the last; t with the freedom of fields
+model <- function(what, file, family, random, length, df, said) {
+  if (!requireNamespace("glmmTMB", quietly = TRUE)) {
+    cat(sprintf("%-8s %s: needs the R package glmmTMB\\n", "skipped", what))
+    return(invisible())
+  }
+  m <- read.csv(file, check.names = FALSE)
+  X <- as.matrix(m[startsWith(names(m), "x ")])
+  kept <- qr(X, tol = 1e-7)
+  X <- X[, sort(kept$pivot[seq_len(kept$rank)]), drop = FALSE]
+  response <- if ("trials" %in% names(m)) "cbind(count, trials - count)" else "count"
+  formula <- as.formula(paste(response, "~ 0 + X + offset(offset)", paste0("+ (1 | ", random, ")", recycle0 = TRUE, collapse = " ")))
+  family <- switch(family, nbinom2 = glmmTMB::nbinom2(), betabinomial = glmmTMB::betabinomial(), poisson = poisson(), binomial = binomial())
+  fit <- glmmTMB::glmmTMB(formula, data = m, family = family)
+  last <- ncol(X)
+  estimate <- glmmTMB::fixef(fit)$cond[[last]]; se <- sqrt(vcov(fit)$cond[last, last])
+  got <- exp(length * estimate + c(0, -1, 1) * qt(0.975, df) * se * abs(length))
+  # log ratio within 1e-4, its limits within 1e-3
+  check(what, got, said, c(1e-4, 1e-3, 1e-3))
 }
 `
 

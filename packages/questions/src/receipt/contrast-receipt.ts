@@ -1,73 +1,14 @@
-import { type Answer, rowAddress, type Snapshot } from '@thrum/model'
+import type { Answer, Snapshot } from '@thrum/model'
 import { frameTable, stepLength } from '@thrum/survey'
 import { type ContrastCase, type ContrastOptions, contrastCase } from '../contrast/contrast-case.ts'
 import { perUnit } from '../contrast/estimates.ts'
-import { groupName } from '../contrast/phrases.ts'
 import { fairMeasure } from '../what-differs/variants.ts'
-import { contrastFunctions, countsRead, inflationFunctions, watchFunctions } from './contrast-r.ts'
+import { type AnalysesReceipt, analysesReceipt } from './analyses-receipt.ts'
+import { analysisFunctions, contrastFunctions, countsRead, inflationFunctions, watchFunctions } from './contrast-r.ts'
+import { countsTable, nuisanceLabel } from './counts-table.ts'
 import { type CsvCell, csv, rNumber, rString, rVector } from './csv.ts'
 import { rScript } from './r-script.ts'
 import type { Receipt } from './receipt.ts'
-
-/** Columns of what entered any headline, by the name they have in the table; of flowers the turned-over number. */
-function enteredNuisances(asked: ContrastCase): readonly { readonly label: string; readonly perRow: Float64Array }[] {
-  const entered = new Set(
-    asked.kinds.flatMap(({ contrast }) => contrast.pairs.flatMap((pair) => (pair.kind === 'estimated' ? pair.adjusted : []))),
-  )
-  const { flowers } = asked.snapshot.tables.count.columns
-  const perFlower = Float64Array.from(asked.design.rows, (row) => 1 / (flowers.values[row] as number))
-  return [
-    ...asked.nuisances
-      .filter(({ name }) => entered.has(name))
-      .flatMap(({ name, columns }) => columns.map((perRow, k) => ({ label: nuisanceLabel(name, k), perRow }))),
-    ...(entered.has('flowers') ? [{ label: nuisanceLabel('flowers', 0), perRow: perFlower }] : []),
-  ]
-}
-
-const nuisanceLabel = (name: string, column: number): string => `${name}.${column + 1}`
-
-function countsTable(asked: ContrastCase): string {
-  const { snapshot, design } = asked
-  const entered = enteredNuisances(asked)
-  const header = [
-    'address',
-    'field',
-    'block',
-    'level',
-    'period',
-    'group',
-    'kind',
-    'count',
-    'other',
-    'effort',
-    ...entered.map(({ label }) => label),
-    ...(design.measured === null ? [] : ['measured']),
-  ]
-  const rows = asked.kinds.flatMap(({ kind, tallies }) =>
-    Array.from(design.rows, (row, k): readonly CsvCell[] => {
-      const field = design.fields[design.fieldOf[k] as number]
-      const level = design.levels[design.levelOf[k] as number] ?? ''
-      const period = design.since === null ? '' : design.periodOf[k] === 1 ? 'after' : 'before'
-      const other = asked.against?.tallies[row] ?? Number.NaN
-      const both = asked.against === null || !Number.isNaN(other)
-      return [
-        rowAddress(snapshot.tables.count, row),
-        field?.name ?? '',
-        design.blocks[field?.block ?? 0] ?? '',
-        level,
-        period,
-        groupName(design, design.levelOf[k] as number, design.periodOf[k] as number),
-        kind.label,
-        both ? (tallies[row] as number) : null,
-        asked.against === null || Number.isNaN(tallies[row] as number) ? null : other,
-        design.effort[k] as number,
-        ...entered.map(({ perRow }) => perRow[k] as number),
-        ...(design.measured === null ? [] : [design.measured.values[k] as number]),
-      ]
-    }),
-  )
-  return csv(header, rows)
-}
 
 function designTable(asked: ContrastCase): { readonly text: string; readonly columns: ReadonlyMap<string, readonly string[]> } {
   const { frame, measured, nuisances } = frameTable(asked.snapshot, asked.design)
@@ -164,6 +105,9 @@ export function contrastReceipt(snapshot: Snapshot, answer: Answer, options: Con
   const asked = answer.question === 'what-differs' ? fairMeasure(snapshot, put, options) : put
   const design = designTable(asked)
   const auditOnly = answer.question === 'is-design-sound'
+  const others: AnalysesReceipt = auditOnly
+    ? { files: [], checks: [], nuisances: [] }
+    : analysesReceipt(snapshot, asked, options, answer)
   const body = [
     `structure <- ${rString(asked.design.structure)}`,
     `controlled <- ${asked.design.structure === 'before-after-control' ? 'TRUE' : 'FALSE'}`,
@@ -171,12 +115,14 @@ export function contrastReceipt(snapshot: Snapshot, answer: Answer, options: Con
     countsRead,
     ...fieldChecks(asked),
     ...(auditOnly ? [] : [contrastFunctions, watchFunctions, ...ratioChecks(asked, answer), ...watchChecks(asked, answer)]),
+    ...(others.checks.length > 0 ? [analysisFunctions, ...others.checks] : []),
     ...(asked.tangles.found.length > 0 ? [inflationFunctions, ...inflationChecks(asked, design.columns)] : []),
   ]
   return {
     files: [
-      { name: 'counts.csv', text: countsTable(asked) },
+      { name: 'counts.csv', text: countsTable(asked, others.nuisances) },
       { name: 'design.csv', text: design.text },
+      ...others.files,
       { name: 'receipt.R', text: rScript(answer, body) },
     ],
   }

@@ -1,15 +1,25 @@
-import type { Estimate, Figure, StripsFigure } from '@thrum/model'
+import type { ComparedAnalyses, Estimate, Figure, StripsFigure } from '@thrum/model'
 import { saying } from '@thrum/model/ground'
 import { type Cell, middleOfDay, notedFrom, nuisancesOf } from '@thrum/survey'
 import type { ContrastCase } from '../contrast/contrast-case.ts'
 import { perUnit } from '../contrast/estimates.ts'
 import { groupName, levelOfCell } from '../contrast/phrases.ts'
+import { analysesFigure } from './analyses-told.ts'
 
 type Tangled = Pick<ContrastCase, 'snapshot' | 'design'>
 
-/** Ratios with their intervals and the band inside which a difference is too small to act on. */
-function ratios({ worth }: ContrastCase, estimates: readonly Estimate[]): readonly Figure[] {
-  const rows = estimates.filter(({ id }) => id.startsWith('ratio/') || id.startsWith('relative/'))
+/**
+ * Ratios with their intervals and the band inside which a difference is too small to act on. What stands in the figure of
+ * analyses is not drawn twice.
+ */
+function ratios(
+  { worth }: ContrastCase,
+  estimates: readonly Estimate[],
+  compared: readonly ComparedAnalyses[],
+): readonly Figure[] {
+  const rows = estimates.filter(
+    ({ id }) => (id.startsWith('ratio/') || id.startsWith('relative/')) && !isAnalysis(id, estimates, compared),
+  )
   if (rows.length === 0) return []
   return [
     {
@@ -21,6 +31,14 @@ function ratios({ worth }: ContrastCase, estimates: readonly Estimate[]): readon
       rows: rows.map(({ label, value, interval, n, role }) => ({ label, value, ...interval, n, role })),
     },
   ]
+}
+
+/** True of a ratio beside a headline that bears the name of one of the analyses. */
+function isAnalysis(id: string, estimates: readonly Estimate[], compared: readonly ComparedAnalyses[]): boolean {
+  const names = new Set(compared.flatMap(({ analyses }) => analyses.map((own) => own.id)))
+  return estimates.some(
+    ({ id: own, role }) => role === 'headline' && id.startsWith(`${own}/`) && names.has(id.slice(own.length + 1)),
+  )
 }
 
 /** Cells in the order of their levels, the reference first, so that a level looks the same in every figure of an answer. */
@@ -98,6 +116,15 @@ function strips({ snapshot, design, tangles }: ContrastCase): readonly Figure[] 
   })
 }
 
-export function contrastFigures(asked: ContrastCase, estimates: readonly Estimate[]): readonly Figure[] {
-  return [...ratios(asked, estimates), ...(asked.design.effortKnown ? [rates(asked)] : []), ...strips(asked)]
+export function contrastFigures(
+  asked: ContrastCase,
+  estimates: readonly Estimate[],
+  compared: readonly ComparedAnalyses[],
+): readonly Figure[] {
+  return [
+    ...ratios(asked, estimates, compared),
+    ...analysesFigure(asked, compared),
+    ...(asked.design.effortKnown ? [rates(asked)] : []),
+    ...strips(asked),
+  ]
 }

@@ -1,10 +1,10 @@
 import type { Method } from '@thrum/model'
-import { type Rng, type Saying, saying } from '@thrum/model/ground'
+import { type Saying, saying } from '@thrum/model/ground'
 import { holm } from '@thrum/stats'
 import { nuisanceSaying } from '@thrum/survey'
 import type { ContrastCase } from '../contrast/contrast-case.ts'
 import type { PairVerdict } from '../contrast/pair-verdict.ts'
-import { permutationOf } from '../contrast/permutation.ts'
+import type { TestedPermutation } from '../contrast/permutation.ts'
 
 const equations = {
   'between-fields':
@@ -24,11 +24,10 @@ const slopeEquations = {
 
 const relativeEquation = 'z_f = ln((A_f + 0.5) / (B_f + 0.5));  then as for rates'
 
-function permutationSayings(asked: ContrastCase, found: readonly PairVerdict[], rng: Rng): readonly Saying[] {
-  return found.flatMap(({ kind, pair, verdict }): readonly Saying[] => {
-    if (pair.kind === 'refused' || verdict === 'design-blocks' || asked.design.measured !== null) return []
-    const test = permutationOf(pair, rng.fork(`permutation/${kind.kind.label}/${pair.level}`))
-    if (test.kind !== 'tested') return []
+function permutationSayings(found: readonly PairVerdict[], tests: readonly (TestedPermutation | null)[]): readonly Saying[] {
+  return found.flatMap(({ kind }, k): readonly Saying[] => {
+    const test = tests[k] ?? null
+    if (test === null) return []
     return [
       saying('questions/check/permutation', {
         kind: kind.kind.label,
@@ -95,7 +94,11 @@ function choices(asked: ContrastCase, found: readonly PairVerdict[]): readonly S
   ]
 }
 
-export function methodOf(asked: ContrastCase, found: readonly PairVerdict[], rng: Rng): Method {
+export function methodOf(
+  asked: ContrastCase,
+  found: readonly PairVerdict[],
+  tests: readonly (TestedPermutation | null)[],
+): Method {
   const equation =
     asked.design.measured === null
       ? equations[asked.design.structure]
@@ -105,7 +108,7 @@ export function methodOf(asked: ContrastCase, found: readonly PairVerdict[], rng
     equation: asked.against === null ? equation : `${relativeEquation}: ${equation}`,
     choices: choices(asked, found),
     checks: [
-      ...permutationSayings(asked, found, rng),
+      ...permutationSayings(found, tests),
       ...holmSaying(found),
       ...(found.some(({ pair }) => pair.kind === 'estimated') ? [saying('questions/check/coverage')] : []),
     ],

@@ -4,20 +4,23 @@ import { contrastCautions } from '../contrast/cautions.ts'
 import { type ContrastCase, contrastCase, countsAlone, kindsAsked, suggestedWorth } from '../contrast/contrast-case.ts'
 import { contrastEstimates } from '../contrast/estimates.ts'
 import { nextSteps } from '../contrast/next-steps.ts'
-import { heldBack, type PairVerdict, pairVerdicts } from '../contrast/pair-verdict.ts'
+import type { PairVerdict } from '../contrast/pair-verdict.ts'
+import { permutationsOf } from '../contrast/permutation.ts'
 import { contrastName, levelNames } from '../contrast/phrases.ts'
 import { recipeOf } from '../contrast/recipe.ts'
 import { relativeEstimates, relativeOffer, shareEstimates } from '../contrast/relative-offer.ts'
 import type { Work } from '../question.ts'
 import { combineVerdicts } from '../verdict/read-verdict.ts'
+import { comparedBy } from './analyses-told.ts'
 import { type BlockedCounts, claimsOf, noGain } from './claims.ts'
 import { contrastFigures } from './figures.ts'
 import { headlineOf, refusalSaying } from './headline.ts'
+import { analyseOtherwise, judgeContrast } from './judged.ts'
 import { methodOf } from './method.ts'
 import type { whatDiffersOptions } from './options.ts'
 import { peeks } from './peeks.ts'
 import { sensitivityOf } from './sensitivity.ts'
-import { fairMeasure, variantsOf } from './variants.ts'
+import { fairMeasure } from './variants.ts'
 
 export type WhatDiffersOptions = OptionsOf<typeof whatDiffersOptions>
 
@@ -67,11 +70,18 @@ const countsEstimates = ({ asked, offer }: BlockedCounts): readonly Estimate[] =
 export async function runContrast(snapshot: Snapshot, options: WhatDiffersOptions, work: Work): Promise<Answer> {
   const asked = fairMeasure(snapshot, contrastCase(snapshot, options, requireWorth(options)), options)
   await work.breathe()
-  const variants = variantsOf(snapshot, asked, options)
-  const found = pairVerdicts(asked).map((own) => (variants.opposed(own) ? heldBack(own) : own))
+  const judged = judgeContrast(snapshot, asked, options)
+  const { variants, found, fits } = judged
   const verdict = combineVerdicts(found.map((own) => own.verdict))
   const blocked = verdict === 'design-blocks' ? blockedCounts(snapshot, asked, options) : null
-  const sensitivity = sensitivityOf(asked, found)
+  const sensitivity = sensitivityOf(asked, found, fits)
+  const tests = permutationsOf(asked, found, work.rng)
+  await work.breathe()
+  const made = analyseOtherwise(snapshot, asked, options, judged)
+  const compared = found.flatMap((own, k) => {
+    const analyses = made[k] ?? null
+    return analyses === null ? [] : [comparedBy(asked, own, analyses, tests[k] ?? null)]
+  })
   const estimates = [
     ...contrastEstimates(asked, found),
     ...variants.estimates,
@@ -91,13 +101,14 @@ export async function runContrast(snapshot: Snapshot, options: WhatDiffersOption
     headline: headlineOf(asked, found, notes),
     claims: claimsOf(asked, found, blocked, options.expect),
     estimates,
+    ...(compared.length === 0 ? {} : { analyses: compared }),
     cautions: contrastCautions(asked, found, refusalOf, [
       ...variants.findings,
       ...sensitivity.findings,
       ...peeks(snapshot, options.looks),
     ]),
-    method: methodOf(asked, found, work.rng),
-    figures: contrastFigures(asked, estimates),
+    method: methodOf(asked, found, tests),
+    figures: contrastFigures(asked, estimates, compared),
     next: nextSteps(asked, found),
     receipt: recipeOf(snapshot, options, asked.design.rows.length, work),
   }

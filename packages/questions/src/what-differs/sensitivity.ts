@@ -1,7 +1,15 @@
-import type { Estimate } from '@thrum/model'
+import type { Estimate, Verdict } from '@thrum/model'
 import { type Saying, saying } from '@thrum/model/ground'
 import { type Contrast, ratioOfContrast } from '@thrum/stats'
-import { type Finding, fitFieldUnits, leaveOutVisits, nuisanceSaying, type PairContrast, type UnitNuisance } from '@thrum/survey'
+import {
+  type Finding,
+  fitFieldUnits,
+  leaveOutVisits,
+  nuisanceSaying,
+  type PairContrast,
+  type UnitNuisance,
+  type WithoutVisit,
+} from '@thrum/survey'
 import type { ContrastCase } from '../contrast/contrast-case.ts'
 import type { PairVerdict } from '../contrast/pair-verdict.ts'
 import { ratioEstimate } from '../contrast/ratio-estimate.ts'
@@ -11,21 +19,24 @@ import { readVerdict } from '../verdict/read-verdict.ts'
 const visitsNamed = 3
 
 /** Verdict of another contrast of the same pair, by the same rule. */
-function verdictOf(asked: ContrastCase, found: PairVerdict, contrast: Contrast): string {
+export function verdictOf(asked: ContrastCase, found: PairVerdict, contrast: Contrast): Verdict {
   const limits = (level: number) => ratioOfContrast(contrast, level)
   return readVerdict({ limits, worth: asked.worth, contrasts: found.contrasts, early: asked.early }).verdict
 }
 
-const verdictSaying = (verdict: string): Saying => saying(`questions/verdict/${verdict}`)
+export const verdictSaying = (verdict: Verdict): Saying => saying(`questions/verdict/${verdict}`)
 
 /** What the rule read of the pair itself: a verdict that was held back for another reason is not compared. */
-const readOf = (found: PairVerdict): string => found.read?.verdict ?? found.verdict
+export const readOf = (found: PairVerdict): Verdict => found.read?.verdict ?? found.verdict
+
+/** Verdict without a visit; blocked where what is left can no longer be compared. */
+export const verdictWithout = (asked: ContrastCase, found: PairVerdict, { contrast }: WithoutVisit): Verdict =>
+  contrast === null ? 'design-blocks' : verdictOf(asked, found, contrast)
 
 /** Visits without which the verdict would be another. */
-function influentialVisits(asked: ContrastCase, found: PairVerdict, pair: PairContrast): readonly Finding[] {
-  const { snapshot, design, against } = asked
-  const changing = leaveOutVisits(snapshot, design, found.kind.tallies, against?.tallies ?? null, pair).flatMap((without) => {
-    const verdict = without.contrast === null ? 'design-blocks' : verdictOf(asked, found, without.contrast)
+function influentialVisits(asked: ContrastCase, found: PairVerdict, visits: OtherFits['visits']): readonly Finding[] {
+  const changing = visits.flatMap((without) => {
+    const verdict = verdictWithout(asked, found, without)
     return verdict === readOf(found) ? [] : [{ ...without, verdict }]
   })
   if (changing.length === 0) return []
@@ -51,7 +62,7 @@ function influentialVisits(asked: ContrastCase, found: PairVerdict, pair: PairCo
 }
 
 /** A pair adjusted otherwise than in the headline. */
-interface AdjustedOtherwise {
+export interface AdjustedOtherwise {
   readonly without: readonly UnitNuisance['name'][]
   readonly contrast: Contrast
   /** True where nothing is adjusted for any more. */
@@ -95,6 +106,25 @@ function hangsOnAdjustment(asked: ContrastCase, found: PairVerdict, others: read
   ]
 }
 
+/** A pair fitted again: with each visit left out in turn, and adjusted otherwise. */
+export interface OtherFits {
+  readonly visits: readonly WithoutVisit[]
+  readonly adjusted: readonly AdjustedOtherwise[]
+}
+
+/** Of each comparison; null where nothing may be compared, or a slope is asked. */
+export function otherFits(asked: ContrastCase, found: readonly PairVerdict[]): readonly (OtherFits | null)[] {
+  const { snapshot, design, against } = asked
+  return found.map(({ pair, verdict, kind }) =>
+    pair.kind === 'refused' || verdict === 'design-blocks' || design.measured !== null
+      ? null
+      : {
+          visits: leaveOutVisits(snapshot, design, kind.tallies, against?.tallies ?? null, pair),
+          adjusted: adjustedOtherwise(pair),
+        },
+  )
+}
+
 /** Whether verdicts hang on one visit or on what they were adjusted for, and the ratios adjusted otherwise. */
 export interface Sensitivity {
   readonly findings: readonly Finding[]
@@ -102,22 +132,24 @@ export interface Sensitivity {
   readonly estimates: readonly Estimate[]
 }
 
-function sensitivityOfPair(asked: ContrastCase, found: PairVerdict, pair: PairContrast): Sensitivity {
-  const others = adjustedOtherwise(pair)
+/** Name among the estimates of a ratio with some nuisances left out. */
+export const nameWithout = ({ without }: Pick<AdjustedOtherwise, 'without'>): string => `without-${without.join('+')}`
+
+function sensitivityOfPair(asked: ContrastCase, found: PairVerdict, pair: PairContrast, fits: OtherFits): Sensitivity {
   return {
-    findings: [...influentialVisits(asked, found, pair), ...hangsOnAdjustment(asked, found, others)],
+    findings: [...influentialVisits(asked, found, fits.visits), ...hangsOnAdjustment(asked, found, fits.adjusted)],
     // Adjusted for nothing it stands beside the headline already.
-    estimates: others
+    estimates: fits.adjusted
       .filter(({ plain }) => !plain)
-      .map(({ without, contrast }) =>
+      .map((own) =>
         ratioEstimate(
           asked,
           { kind: found.kind.kind, pair },
           {
-            name: `without-${without.join('+')}`,
+            name: nameWithout(own),
             label: 'questions/estimate/ratio-without',
-            values: { nuisances: without.map(nuisanceSaying) },
-            contrast,
+            values: { nuisances: own.without.map(nuisanceSaying) },
+            contrast: own.contrast,
             adjusted: true,
           },
         ),
@@ -125,11 +157,14 @@ function sensitivityOfPair(asked: ContrastCase, found: PairVerdict, pair: PairCo
   }
 }
 
-export function sensitivityOf(asked: ContrastCase, found: readonly PairVerdict[]): Sensitivity {
-  const each = found.flatMap((own) =>
-    own.pair.kind === 'refused' || own.verdict === 'design-blocks' || asked.design.measured !== null
-      ? []
-      : [sensitivityOfPair(asked, own, own.pair)],
-  )
+export function sensitivityOf(
+  asked: ContrastCase,
+  found: readonly PairVerdict[],
+  fits: readonly (OtherFits | null)[],
+): Sensitivity {
+  const each = found.flatMap((own, k) => {
+    const other = fits[k] ?? null
+    return own.pair.kind === 'refused' || other === null ? [] : [sensitivityOfPair(asked, own, own.pair, other)]
+  })
   return { findings: each.flatMap(({ findings }) => findings), estimates: each.flatMap(({ estimates }) => estimates) }
 }

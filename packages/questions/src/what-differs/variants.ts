@@ -4,6 +4,7 @@ import type { Finding, Measure, PairContrast } from '@thrum/survey'
 import { type ContrastCase, type ContrastOptions, contrastCase } from '../contrast/contrast-case.ts'
 import type { PairVerdict } from '../contrast/pair-verdict.ts'
 import { ratioEstimate, type ToldPair } from '../contrast/ratio-estimate.ts'
+import type { OtherWindow } from './analyses.ts'
 
 /** The same comparison made another fair way, shown beside the headline. */
 export interface Variant {
@@ -62,6 +63,8 @@ export function fairMeasure(snapshot: Snapshot, asked: ContrastCase, options: Co
 export interface Variants {
   readonly estimates: readonly Estimate[]
   readonly findings: readonly Finding[]
+  /** The whole comparison with the counts outside the weather window; null where none was left out. */
+  readonly whole: ContrastCase | null
   /** True for a pair whose two fair measures of effort point in opposite directions. */
   readonly opposed: (found: PairVerdict) => boolean
 }
@@ -80,9 +83,7 @@ function disagreement(asked: ContrastCase, other: Measure): Finding {
 /** With the counts outside the weather window; and, for a rate per flower or area, by the other measure. */
 export function variantsOf(snapshot: Snapshot, asked: ContrastCase, options: ContrastOptions): Variants {
   const leftOut = asked.design.leftOut.some(({ because }) => because === 'outside-window')
-  const whole = leftOut
-    ? variantOf(contrastCase(snapshot, options, asked.worth, { measure: asked.measure, window: 'all' }), 'window-all')
-    : null
+  const whole = leftOut ? contrastCase(snapshot, options, asked.worth, { measure: asked.measure, window: 'all' }) : null
   const asPut = options.per ?? 'time'
   const measure = otherMeasure(asked, asPut)
   const other = measure === null ? null : variantOf(contrastCase(snapshot, options, asked.worth, { measure }), `per-${measure}`)
@@ -90,8 +91,26 @@ export function variantsOf(snapshot: Snapshot, asked: ContrastCase, options: Con
     other !== null && pair.kind === 'estimated' && other.disagrees(kind.kind.label, pair)
   const disagreeing = estimated(asked).some(({ kind, pair }) => other?.disagrees(kind.label, pair) === true)
   return {
-    estimates: [...(whole?.estimates ?? []), ...(other?.estimates ?? [])],
+    estimates: [...(whole === null ? [] : variantOf(whole, 'window-all').estimates), ...(other?.estimates ?? [])],
+    whole,
     findings: [...measureFindings(asked, asPut), ...(disagreeing ? [disagreement(asked, measure ?? 'time')] : [])],
     opposed,
   }
+}
+
+/**
+ * The comparison by the other choice about counts outside the weather window, where there are any.
+ *
+ * @param whole with them, where the headline leaves some out
+ */
+export function otherWindow(
+  snapshot: Snapshot,
+  asked: ContrastCase,
+  options: ContrastOptions,
+  whole: ContrastCase | null,
+): OtherWindow | null {
+  if (options.window !== 'all') return whole === null ? null : { window: 'all', asked: whole }
+  const inside = contrastCase(snapshot, options, asked.worth, { measure: asked.measure, window: 'in' })
+  const leftOut = inside.design.leftOut.some(({ because }) => because === 'outside-window')
+  return leftOut ? { window: 'in', asked: inside } : null
 }

@@ -54,4 +54,55 @@ export const words: Words = {
   'questions/kinds/cannot-say/design-blocks': 'Which of {kindA} and {kindB} is more frequent in fields like these.',
   'questions/kinds/next/more': 'More fields; more minutes in the same fields help little.',
   'questions/kinds/next/settled': 'Settled for what was asked.',
+
+  // The same comparison by other analyses
+  'questions/analysis/as-asked': 'as asked ({method}{adjusted, select, yes {, adjusted for {nuisances}} other {}})',
+  'questions/analysis/unadjusted': 'not adjusted',
+  'questions/analysis/without-nuisances': 'not adjusted for {nuisances}',
+  'questions/analysis/adjusted': 'adjusted for {nuisances}',
+  'questions/analysis/window-all': 'with the counts outside the weather window',
+  'questions/analysis/window-in': 'without the counts outside the weather window',
+  'questions/analysis/without-visit': 'without the visit to {field}{dated, select, yes { on {date}} other {}}',
+  'questions/analysis/model': 'count model (negative binomial)',
+  'questions/analysis/model-minutes': 'count model with ln(minutes) as a covariate',
+  'questions/analysis/model-per-flower': 'count model per flower',
+  'questions/analysis/model-flowers': 'count model with ln(open flowers) as a covariate',
+  'questions/analysis/model-shares': 'model of shares (beta-binomial)',
+  'questions/analysis/permutation': 'permutation of fields',
+  'questions/analysis/permutation/too-few':
+    'p = {p, number, ::@@}; the smallest p that {fields} fields could give is {smallest, number, ::@@}, so this test could not have shown anything',
+  'questions/analysis/permutation/apart':
+    'p = {p, number, ::@@} (the smallest that {fields} fields could give is {smallest, number, ::@@}): had the levels lain otherwise, so great a difference would be rare',
+  'questions/analysis/permutation/not-apart':
+    'p = {p, number, ::@@} (the smallest that {fields} fields could give is {smallest, number, ::@@}): had the levels lain otherwise, so great a difference would not be rare',
+  'questions/analysis/none/blocked': 'the design blocks it',
+  'questions/analysis/none/nothing-left': 'what is left cannot be compared',
+  'questions/analysis/none/too-many-visits': 'too many visits for a model while you wait',
+  'questions/analysis/none/lost': 'the model cannot tell the levels from what stands beside them',
+  'questions/analysis/none/all-zero': 'all counts are zero',
+  'questions/analysis/none/all-trials': 'nothing but this kind was counted',
+  'questions/analysis/none/separated': 'a level or block without any insect has no rate that a model could tell from zero',
+  'questions/analysis/none/not-converged': 'the fit did not settle',
+  'questions/analysis/none/not-identifiable': 'the counts do not settle the parts of the model',
+  'questions/analyses/holds':
+    '{comparison}: the verdict does not hang on the choice of analysis: {count, plural, =2 {both analyses give} other {all # analyses give}} {verdict}.',
+  'questions/analyses/alone': '{comparison}: {verdict}; no other analysis could be set beside it.',
+  'questions/analyses/hangs': '{comparison}: the verdict hangs on the choice of analysis: {each}.',
+  'questions/analyses/gives': '{analyses} {count, plural, one {gives} other {give}} {verdict}',
+  'questions/analyses/and': '{before}; {next}',
+  'questions/analyses/permutation-finds/less':
+    '{comparison}: the verdict hangs on the choice of analysis: {count, plural, one {the interval gives} other {all # analyses with an interval give}} {verdict}, and the permutation of fields does not bear it out.',
+  'questions/analyses/permutation-finds/more':
+    '{comparison}: the verdict hangs on the choice of analysis: {count, plural, one {the interval gives} other {all # analyses with an interval give}} {verdict}, and the permutation of fields finds a difference.',
+  'questions/analyses/permutation': 'Permutation of fields: {told}.',
+  'questions/analyses/missing': 'Not to be had: {each}.',
+  'questions/analyses/missing/one': '{label} ({because})',
+  'questions/analyses/held-back': 'It is held at {verdict} all the same, for the reason under the cautions.',
+  'questions/analyses/several':
+    '{hanging, plural, =0 {Of none of {comparisons} comparisons does the verdict hang} one {Of one of {comparisons} comparisons the verdict hangs} other {Of # of {comparisons} comparisons the verdict hangs}} on the choice of analysis.',
+  'questions/analyses/row': '{comparison}, {label}: {verdict}',
+  'questions/analyses/row/none': '{comparison}, {label}: not to be had',
+  'questions/analyses/row/permutation':
+    '{comparison}, permutation of fields: p = {p, number, ::@@}, the least possible {smallest, number, ::@@}',
+  'questions/figure/analyses': 'The same comparison by other analyses',
 }

@@ -55,4 +55,55 @@ export const words: Words = {
   'questions/kinds/cannot-say/design-blocks': 'Cuál es más frecuente en campos como estos, {kindA} o {kindB}.',
   'questions/kinds/next/more': 'Más campos; más minutos en los mismos campos ayudan poco.',
   'questions/kinds/next/settled': 'Resuelto para lo que se preguntó.',
+
+  // La misma comparación con otros análisis
+  'questions/analysis/as-asked': 'lo preguntado ({method}{adjusted, select, yes {, con ajuste por {nuisances}} other {}})',
+  'questions/analysis/unadjusted': 'sin ajuste',
+  'questions/analysis/without-nuisances': 'sin ajustar por {nuisances}',
+  'questions/analysis/adjusted': 'con ajuste por {nuisances}',
+  'questions/analysis/window-all': 'con los conteos fuera de la ventana meteorológica',
+  'questions/analysis/window-in': 'sin los conteos fuera de la ventana meteorológica',
+  'questions/analysis/without-visit': 'sin la visita a {field}{dated, select, yes { el {date}} other {}}',
+  'questions/analysis/model': 'modelo de conteos (binomial negativo)',
+  'questions/analysis/model-minutes': 'modelo de conteos con ln(minutos) como covariable',
+  'questions/analysis/model-per-flower': 'modelo de conteos por flor',
+  'questions/analysis/model-flowers': 'modelo de conteos con ln(flores abiertas) como covariable',
+  'questions/analysis/model-shares': 'modelo de proporciones (beta-binomial)',
+  'questions/analysis/permutation': 'permutación de campos',
+  'questions/analysis/permutation/too-few':
+    'p = {p, number, ::@@}; la menor p que {fields} campos podían dar es {smallest, number, ::@@}, así que este contraste no podía mostrar nada',
+  'questions/analysis/permutation/apart':
+    'p = {p, number, ::@@} (la menor que {fields} campos podían dar es {smallest, number, ::@@}): con los niveles repartidos de otro modo, una diferencia tan grande sería rara',
+  'questions/analysis/permutation/not-apart':
+    'p = {p, number, ::@@} (la menor que {fields} campos podían dar es {smallest, number, ::@@}): con los niveles repartidos de otro modo, una diferencia tan grande no sería rara',
+  'questions/analysis/none/blocked': 'lo impide el diseño',
+  'questions/analysis/none/nothing-left': 'lo que queda no se puede comparar',
+  'questions/analysis/none/too-many-visits': 'demasiadas visitas para ajustar un modelo mientras espera',
+  'questions/analysis/none/lost': 'el modelo no distingue los niveles de lo que está a su lado',
+  'questions/analysis/none/all-zero': 'todos los conteos son cero',
+  'questions/analysis/none/all-trials': 'solo se contó este tipo',
+  'questions/analysis/none/separated': 'un nivel o bloque sin ningún insecto no tiene una tasa que un modelo distinga de cero',
+  'questions/analysis/none/not-converged': 'el ajuste del modelo no llegó a un resultado estable',
+  'questions/analysis/none/not-identifiable': 'los conteos no bastan para fijar las partes del modelo',
+  'questions/analyses/holds':
+    '{comparison}: el veredicto no depende del análisis elegido: {count, plural, =2 {los dos análisis dan} other {los # análisis dan}} {verdict}.',
+  'questions/analyses/alone': '{comparison}: {verdict}; no se pudo poner otro análisis al lado.',
+  'questions/analyses/hangs': '{comparison}: el veredicto depende del análisis elegido: {each}.',
+  'questions/analyses/gives': '{analyses} {count, plural, one {da} other {dan}} {verdict}',
+  'questions/analyses/and': '{before}; {next}',
+  'questions/analyses/permutation-finds/less':
+    '{comparison}: el veredicto depende del análisis elegido: {count, plural, one {el intervalo da} other {los # análisis con intervalo dan}} {verdict}, y la permutación de campos no lo respalda.',
+  'questions/analyses/permutation-finds/more':
+    '{comparison}: el veredicto depende del análisis elegido: {count, plural, one {el intervalo da} other {los # análisis con intervalo dan}} {verdict}, y la permutación de campos encuentra una diferencia.',
+  'questions/analyses/permutation': 'Permutación de campos: {told}.',
+  'questions/analyses/missing': 'No disponible: {each}.',
+  'questions/analyses/missing/one': '{label} ({because})',
+  'questions/analyses/held-back': 'Aun así queda en «{verdict}», por el motivo que dan las advertencias.',
+  'questions/analyses/several':
+    '{hanging, plural, =0 {En ninguna de {comparisons} comparaciones depende el veredicto} one {En una de {comparisons} comparaciones el veredicto depende} other {En # de {comparisons} comparaciones el veredicto depende}} del análisis elegido.',
+  'questions/analyses/row': '{comparison}, {label}: {verdict}',
+  'questions/analyses/row/none': '{comparison}, {label}: no disponible',
+  'questions/analyses/row/permutation':
+    '{comparison}, permutación de campos: p = {p, number, ::@@}, la menor posible {smallest, number, ::@@}',
+  'questions/figure/analyses': 'La misma comparación con otros análisis',
 }

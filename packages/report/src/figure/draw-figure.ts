@@ -48,6 +48,9 @@ function drawPlate(figure: Figure, frame: Frame): Plate {
   }
 }
 
+/** Most lines of what stands under a figure: what it comes to, and how to read it. */
+const captionLines = 16
+
 /** A figure with its title above and how to read it below. */
 export interface TitledPlate extends Plate {
   readonly title: string
@@ -62,7 +65,7 @@ export function drawTitled(figure: Figure, frame: Frame, letter: string | null):
   const titleStyle = { size: sizes.title, fill: ink.text, face: 'title' } as const
   const plate = drawPlate(figure, frame)
   const top = 16 + (titles.length - 1) * sizes.title * lead + 14
-  const captions = plate.caption.length === 0 ? [] : wrapEvenly(plate.caption.join(' '), width, 8, sizes.small)
+  const captions = plate.caption.length === 0 ? [] : wrapEvenly(plate.caption.join(' '), width, captionLines, sizes.small)
   const captionY = top + plate.height + 20
   const nodes: SvgNode[] = [
     ...(letter === null ? [] : [letters(0, 16, letter, titleStyle)]),

@@ -13,6 +13,9 @@ const isKnown = (limit: number | null): limit is number => limit !== null && Num
 /** True if there is a line to draw: where no limit is known, nothing is said of one. */
 export const hasRange = ({ low, high }: Pick<Row, 'low' | 'high'>): boolean => isKnown(low) || isKnown(high)
 
+/** True if a row has an estimate: with neither a number nor a limit it has none, and its label says what it has. */
+export const hasEstimate = (row: Pick<Row, 'value' | 'low' | 'high'>): boolean => row.value !== null || hasRange(row)
+
 /** An interval in words; empty where there is none. */
 export function rangeWords({ low, high }: Pick<Row, 'low' | 'high'>, scale: IntervalsFigure['scale'], say: Speaker): string {
   const words = limitWords(isKnown(low) ? low : null, isKnown(high) ? high : null, numberScale(scale), say.language)

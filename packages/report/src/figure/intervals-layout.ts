@@ -1,6 +1,6 @@
 import type { IntervalsFigure } from '@thrum/model'
 import { saying } from '@thrum/model/ground'
-import { estimateWords, rangeWords } from './interval-words.ts'
+import { estimateWords, hasEstimate, rangeWords } from './interval-words.ts'
 import { lead, sizes } from './letters.ts'
 import { textWidth, wrapText } from './measure.ts'
 import { type Frame, rowsDrawn } from './plate.ts'
@@ -49,6 +49,9 @@ interface Worded {
   readonly range: string
 }
 
+const wordsOf = (row: Worded['row'], scale: IntervalsFigure['scale'], say: Frame['say']): string =>
+  hasEstimate(row) ? estimateWords(row.value, scale, say) : '–'
+
 function wordRows({ rows, scale }: IntervalsFigure, { say }: Frame): readonly Worded[] {
   const drawn = rows.slice(0, rowsDrawn)
   const labels = shortenLabels(drawn.map(({ label, role }) => ({ label: say(label), role })))
@@ -57,7 +60,7 @@ function wordRows({ rows, scale }: IntervalsFigure, { say }: Frame): readonly Wo
     const label = labels[k]
     if (label === undefined) return []
     const face = row.role === 'headline' && !areAllAsked ? 'strong' : 'sans'
-    return [{ row, label, face, value: estimateWords(row.value, scale, say), range: rangeWords(row, scale, say) }]
+    return [{ row, label, face, value: wordsOf(row, scale, say), range: rangeWords(row, scale, say) }]
   })
 }
 

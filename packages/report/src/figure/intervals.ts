@@ -2,7 +2,7 @@ import type { IntervalsFigure } from '@thrum/model'
 import { saying } from '@thrum/model/ground'
 import { roundWords } from '../print/numbers.ts'
 import { type Axis, belowHeight, drawBelow } from './axis.ts'
-import { estimateWords, hasRange, levelWords, numberScale, rangeWords } from './interval-words.ts'
+import { estimateWords, hasEstimate, hasRange, levelWords, numberScale, rangeWords } from './interval-words.ts'
 import { intervalsAxis } from './intervals-axis.ts'
 import { layRows } from './intervals-layout.ts'
 import { drawRow } from './intervals-row.ts'
@@ -11,34 +11,41 @@ import { textWidth } from './measure.ts'
 import { emptyPlate, type Frame, type Plate, rowsTold, type TableView, tableNumber, tellEach } from './plate.ts'
 import { element, lineText, numberText, type SvgNode } from './svg.ts'
 
+type Row = IntervalsFigure['rows'][number]
 type Values = Parameters<typeof saying>[1]
 const part = ({ say }: Frame, id: string, values: Values = {}): string => say(saying(`report/figure/${id}`, values))
 
 function tableOf({ rows, unit }: IntervalsFigure, frame: Frame): TableView {
-  const limit = (value: number | null): string => tableNumber(value, part(frame, 'no-limit'), frame)
+  const limit = (value: number | null, row: Row): string =>
+    tableNumber(value, hasEstimate(row) ? part(frame, 'no-limit') : '–', frame)
   return {
     head: ['what', 'value', 'low', 'high', 'level', 'n', 'role'].map((id) => part(frame, `column/${id}`, { unit })),
-    rows: rows.map(({ label, value, low, high, level, n, role }) => [
-      lineText(frame.say(label)),
-      limit(value),
-      limit(low),
-      limit(high),
-      levelWords(level, frame.say),
-      String(n),
-      part(frame, `role/${role}`),
+    rows: rows.map((row) => [
+      lineText(frame.say(row.label)),
+      limit(row.value, row),
+      limit(row.low, row),
+      limit(row.high, row),
+      hasEstimate(row) ? levelWords(row.level, frame.say) : '–',
+      String(row.n),
+      part(frame, `role/${row.role}`),
     ]),
   }
 }
 
+/** What a figure comes to, sentence by sentence. */
+const comesTo = ({ told = [] }: IntervalsFigure, say: Frame['say']): readonly string[] => told.map((own) => lineText(say(own)))
+
 function toldOf(figure: IntervalsFigure, { say }: Frame): string {
-  const each = figure.rows.slice(0, rowsTold).map((row) =>
-    saying('report/figure/intervals/told', {
-      label: lineText(say(row.label)).slice(0, 200),
+  const each = figure.rows.slice(0, rowsTold).map((row) => {
+    const label = lineText(say(row.label)).slice(0, 200)
+    return saying(`report/figure/intervals/${hasEstimate(row) ? 'told' : 'told/none'}`, {
+      label,
       value: estimateWords(row.value, figure.scale, say),
       range: rangeWords(row, figure.scale, say) || 'none',
-    }),
-  )
-  return tellEach(figure.title, each, Math.max(0, figure.rows.length - rowsTold), say)
+    })
+  })
+  const rows = tellEach(figure.title, each, Math.max(0, figure.rows.length - rowsTold), say)
+  return [rows, ...comesTo(figure, say)].join(' ')
 }
 
 /** What the numbers at the right are: their unit alone where no interval is drawn. The level that most of what was asked has is told; others tell their own. */
@@ -60,6 +67,7 @@ function captionOf(figure: IntervalsFigure, axis: Axis, frame: Frame): readonly 
       (low === null) !== (high === null) || (low !== null && low < axis.low) || (high !== null && high > axis.high),
   )
   return [
+    ...comesTo(figure, frame.say),
     part(frame, rows.some(hasRange) ? 'intervals/caption' : 'intervals/caption/mark'),
     ...(roles.size > 1 ? [part(frame, 'intervals/caption/beside')] : []),
     ...(goesOn ? [part(frame, 'intervals/caption/arrow')] : []),

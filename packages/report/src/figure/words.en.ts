@@ -32,6 +32,7 @@ export const words: Words = {
   'report/figure/intervals/less': '← fewer',
   'report/figure/intervals/more': 'more →',
   'report/figure/intervals/told': '{label}: {value}{range, select, none {} other { ({range})}}',
+  'report/figure/intervals/told/none': '{label}',
   'report/figure/intervals/caption': 'Mark: estimate; line: its interval.',
   'report/figure/intervals/caption/mark': 'Mark: estimate.',
   'report/figure/intervals/caption/beside': 'Full marks: what was asked; open marks: beside it, for comparison.',

@@ -33,6 +33,7 @@ export const words: Words = {
   'report/figure/intervals/less': '← menos',
   'report/figure/intervals/more': 'más →',
   'report/figure/intervals/told': '{label}: {value}{range, select, none {} other { ({range})}}',
+  'report/figure/intervals/told/none': '{label}',
   'report/figure/intervals/caption': 'Marca: estimación; línea: su intervalo.',
   'report/figure/intervals/caption/mark': 'Marca: estimación.',
   'report/figure/intervals/caption/beside': 'Marcas llenas: lo que se preguntó; marcas huecas: al lado, para comparar.',

@@ -1,4 +1,4 @@
-import type { Answer, Caution, Estimate } from '@thrum/model'
+import type { Analysis, Answer, Caution, ComparedAnalyses, Estimate } from '@thrum/model'
 import { type Saying, saying } from '@thrum/model/ground'
 import type { Speaker } from '../say/say.ts'
 import { table, wrap } from './layout.ts'
@@ -32,6 +32,21 @@ function estimateTables(say: Speaker, estimates: readonly Estimate[]): readonly 
   ])
 }
 
+function analysisRow(say: Speaker, { label, value, interval, verdict }: Analysis): readonly string[] {
+  return [
+    say(label),
+    value === null ? (interval === null ? '' : say(saying('report/no-limit'))) : valueWords(value, 'ratio', say.language),
+    interval === null ? '' : intervalText(interval.low, interval.high, 'ratio', say.language),
+    verdict === null ? '' : say(saying(`questions/verdict/${verdict}`)),
+  ]
+}
+
+/** A comparison by other analyses: whether its verdict hangs on which is made; in full, what each of them gives. */
+function analysesLines(say: Speaker, { analyses, told }: ComparedAnalyses, detail: Detail): readonly string[] {
+  const rows = analyses.filter(({ verdict }) => verdict !== null).map((own) => analysisRow(say, own))
+  return [...wrap(say(told), '  - ', '    '), ...(detail === 'full' ? table(rows, '    ') : [])]
+}
+
 /** Rows are told only where they are some of the counts: of a design as a whole all rows are evidence. */
 function cautionLines(say: Speaker, { severity, text, cure, evidenceRows }: Caution, selected: number): readonly string[] {
   return [
@@ -51,6 +66,7 @@ export function printAnswer(answer: Answer, say: Speaker, detail: Detail = 'full
   const { receipt, method } = answer
   const estimates = detail === 'full' ? answer.estimates : answer.estimates.filter(({ role }) => role === 'headline')
   const cautions = detail === 'full' ? answer.cautions : answer.cautions.filter(({ severity }) => severity !== 'note')
+  const compared = answer.analyses ?? []
   const lines = [
     ...wrap(say(answer.asked)),
     '',
@@ -63,6 +79,7 @@ export function printAnswer(answer: Answer, say: Speaker, detail: Detail = 'full
     ...(cautions.length > 0
       ? [...heading(say, 'cautions'), ...cautions.flatMap((own) => cautionLines(say, own, receipt.rows.selected))]
       : []),
+    ...(compared.length > 0 ? [...heading(say, 'analyses'), ...compared.flatMap((own) => analysesLines(say, own, detail))] : []),
     ...(answer.next.length > 0 ? [...heading(say, 'next'), ...bullets(say, answer.next)] : []),
     ...(detail === 'full' ? methodLines(say, answer) : []),
     '',

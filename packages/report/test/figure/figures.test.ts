@@ -1,8 +1,8 @@
-import type { Figure } from '@thrum/model'
+import type { Figure, IntervalsFigure } from '@thrum/model'
 import { describe, expect, it } from 'vitest'
 import { drawFigure } from '../../src/figure/draw-figure.ts'
 import { outline, outside, overlaps, piecesOf, textsOf } from './drawing.ts'
-import { pairedRates, plain, point, rates, ratios, row, say, strips, widths } from './samples.ts'
+import { pairedRates, plain, point, rates, ratios, row, say, strips, told, widths } from './samples.ts'
 
 const draw = (figure: Figure, width = 720): ReturnType<typeof drawFigure> => drawFigure(figure, { say, theme: 'light', width })
 const linesOf = (figure: Figure, width = 720): readonly string[] => textsOf(draw(figure, width).svg).map(({ text }) => text)
@@ -124,6 +124,60 @@ describe('intervals', () => {
       text 28 217 Mark: estimate; line: its interval. Full marks: what was asked; open marks: beside it, for comparison. Shaded:
       text 28 232 ratios from 0.5 to 2, too small to act on. On the axis twice as many and half as many lie equally far from 1."
     `)
+  })
+
+  // Golden: what a figure comes to stands first under it; a row without an estimate keeps its place and says so.
+  it('golden: analyses, one of them without an interval', () => {
+    const analyses: IntervalsFigure = {
+      ...ratios([
+        row('bee: strip / no strip', 3.026, 2.42, 3.784),
+        row('bee: strip / no strip, count model: shown', 2.9, 2.3, 3.6, { role: 'beside' }),
+        row('bee: strip / no strip, permutation of fields: p = 0.10', null, null, null, { role: 'beside' }),
+      ]),
+      told: [told('All analyses give shown.')],
+    }
+    expect(outline(draw(analyses).svg)).toMatchInlineSnapshot(`
+      "rect 0 0
+      text 28 41 Ratios
+      text 692 67 times (95 % interval)
+      rect 245 97
+      path 245 184
+      text 348 90 too small to act on
+      path 348 97
+      text 340 217 ← fewer
+      text 356 217 more →
+      text 28 120 bee: strip / no strip
+      path 479 115
+      path 479 111
+      path 546 111
+      circle 513 115
+      text 610 120 3.03
+      text 692 120 2.42 to 3.78
+      text 40 147 count model: shown
+      path 472 142
+      path 472 139
+      path 539 139
+      circle 506 142
+      text 610 147 2.90
+      text 692 147 2.30 to 3.60
+      text 40 172 permutation of fields: p = 0.10
+      text 610 172 –
+      path 237 184
+      path 245 184
+      text 245 200 0.5
+      path 348 184
+      text 348 200 1
+      path 451 184
+      text 451 200 2
+      path 554 184
+      text 554 200 4
+      text 28 242 All analyses give shown. Mark: estimate; line: its interval. Full marks: what was asked; open marks: beside it, for comparison.
+      text 28 257 Shaded: ratios from 0.5 to 2, too small to act on. On the axis twice as many and half as many lie equally far from 1."
+    `)
+    const { table, alt } = draw(analyses)
+    expect(table.rows[2]).toEqual(['bee: strip / no strip, permutation of fields: p = 0.10', '–', '–', '–', '–', '8', 'beside'])
+    expect(alt).toContain('permutation of fields: p = 0.10. All analyses give shown.')
+    expect(alt).not.toContain('no limit')
   })
 
   it('ends in an arrow where a limit is missing or beyond the axis, and says so', () => {
