@@ -29,6 +29,8 @@ export interface Expected {
   readonly phi?: number
   readonly sum?: number
   readonly zeros?: { readonly [term: string]: Told }
+  /** Of the first grouping, level by level. */
+  readonly modes?: { readonly intercepts: readonly number[]; readonly slopes: readonly number[] }
   /** The same fit by lme4. */
   readonly lme4?: Pick<Expected, 'logLik' | 'coef' | 'sd'>
 }

@@ -1,7 +1,9 @@
 import { describe, expect, it } from 'vitest'
 import { type Coefficients, type FittedCountModel, fitCountModel } from '../../src/index.ts'
 import { type PublishedFit, publishedFits } from './published-fits.ts'
-import { designOf, type Expected, expected } from './published-tables.ts'
+import { type Columns, designOf, type Expected, expected, numbers, table } from './published-tables.ts'
+
+const made = table('field-visits')
 
 /** A standard deviation below this is none. */
 const none = 1e-3
@@ -68,6 +70,22 @@ describe('a model of counts, beside R', () => {
     else expect(Math.abs((fit.dispersion ?? Number.NaN) / dispersion - 1), `dispersion ${fit.dispersion}`).toBeLessThan(0.002)
   })
 
+  // An intercept hangs on all parameters, each known to some 1e-6.
+  it.each(Object.entries(publishedFits).filter(([name]) => expected[name]?.modes !== undefined))(
+    'oracle: %s: intercepts and slopes of the fields',
+    (name, model) => {
+      const told = toldOf(name).modes
+      const [own] = fitted(model).groups
+      expect(own?.intercepts.length).toBe(told?.intercepts.length)
+      told?.intercepts.forEach((value, j) => {
+        expect(Math.abs((own?.intercepts[j] as number) - value), `intercept ${j}`).toBeLessThan(1e-5)
+      })
+      told?.slopes.forEach((value, j) => {
+        expect(Math.abs((own?.slope?.slopes[j] as number) - value), `slope ${j}`).toBeLessThan(1e-5)
+      })
+    },
+  )
+
   it.each(Object.entries(publishedFits).filter(([name]) => expected[name]?.lme4 !== undefined))(
     'oracle: %s, as lme4 has it',
     (name, model) => {
@@ -79,6 +97,22 @@ describe('a model of counts, beside R', () => {
       expectGroups(fit, told)
     },
   )
+
+  it.each([20, 200])('identity: a slope is the same, warmth being counted from %i below', (below) => {
+    const model = modelOf('field visits: nb2, slope')
+    const near = fitted(model)
+    const values = made.map(({ warmth }) => Number(warmth) - 20 + below)
+    const covariates: Columns = [
+      ['treated', numbers(made, 'treated')],
+      ['warm', values],
+    ]
+    const groupings = model.groupings?.map((own) => ({ ...own, slope: { name: 'warm', values } })) ?? []
+    const far = fitted({ ...model, ...designOf(made.length, covariates), groupings })
+    expect(Math.abs(far.logLikelihood - near.logLikelihood)).toBeLessThan(1e-7)
+    expect(Math.abs((far.coefficients[2] as number) - (near.coefficients[2] as number))).toBeLessThan(1e-5)
+    const [ofNear, ofFar] = [near.groups[0]?.slope?.deviation ?? 0, far.groups[0]?.slope?.deviation ?? 0]
+    expect(Math.abs(ofFar / ofNear - 1)).toBeLessThan(1e-4)
+  })
 
   it('oracle: a chance of other zeros that goes to none leaves the fit without it', () => {
     const model = modelOf('salamanders: nb2')

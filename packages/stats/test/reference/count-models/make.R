@@ -43,7 +43,7 @@ polished <- function(m) {
 # Places in theta that are logarithms of standard deviations, where all terms are intercepts.
 n_sd <- function(m) if (all(lengths(m$modelInfo$reTrms$cond$cnms) == 1)) length(m$modelInfo$reTrms$cond$cnms) else 0
 
-tmb <- function(formula, data, family, zi = ~0) {
+tmb <- function(formula, data, family, zi = ~0, modes = FALSE) {
   m <- suppressWarnings(glmmTMB(formula, data, family = family, ziformula = zi, control = glmmTMBControl(optCtrl = list(iter.max = 1e4, eval.max = 1e4, rel.tol = 1e-12))))
   at <- polished(m); of <- function(kind) which(names(at$par) == kind)
   # VarCorr at the polished place.
@@ -55,6 +55,10 @@ tmb <- function(formula, data, family, zi = ~0) {
     sd = sd, theta = if (fam == "nbinom2") disp, phi = if (fam == "nbinom1") disp, sum = if (fam == "betabinomial") disp)
   names(cor) <- names(cnms); cor <- cor[!sapply(cor, is.null)]; if (length(cor)) out$correlation <- cor
   if (length(of("betazi"))) out$zeros <- se_of(setNames(at$par[of("betazi")], names(fixef(m)$zi)), at$se[of("betazi")])
+  if (modes) {
+    first <- cnms[[1]]; levels <- nlevels(factor(data[[names(cnms)[1]]])); b <- m$obj$env$last.par; b <- matrix(b[names(b) == "b"][seq_len(levels * length(first))], length(first))
+    out$modes <- list(intercepts = b[1, ], slopes = b[2, ])
+  }
   cat(sprintf("%-60s %.10f  gradient %.1e moved %.1e\n", paste(deparse(formula), collapse = ""), at$logLik, at$gradient, at$moved))
   out[!sapply(out, is.null)]
 }
@@ -170,9 +174,9 @@ fits[["alpine: nb2"]] <- tmb(visits ~ alt100 + tc + offset(log(hours)) + (1 | pl
 on <- function(response, random) as.formula(paste(response, "~ treated + warm + offset(log(minutes / 10)) +", random))
 for (family in c("poisson", "nb2")) {
   y <- c(poisson = "plain", nb2 = "clumped")[[family]]; of <- list(poisson = poisson, nb2 = nbinom2)[[family]]; name <- function(s) paste0("field visits: ", family, ", ", s)
-  fits[[name("slope")]] <- tmb(on(y, "(1 + warm | field)"), made, of)
-  fits[[name("slope apart")]] <- tmb(on(y, "diag(1 + warm | field)"), made, of)
-  fits[[name("slope and visits")]] <- tmb(on(y, "(1 + warm | field) + (1 | visit)"), made, of)
+  fits[[name("slope")]] <- tmb(on(y, "(1 + warm | field)"), made, of, modes = TRUE)
+  fits[[name("slope apart")]] <- tmb(on(y, "diag(1 + warm | field)"), made, of, modes = TRUE)
+  fits[[name("slope and visits")]] <- tmb(on(y, "(1 + warm | field) + (1 | visit)"), made, of, modes = TRUE)
   fits[[name("slope apart and visits")]] <- tmb(on(y, "diag(1 + warm | field) + (1 | visit)"), made, of)
   fits[[name("fields in regions")]] <- tmb(on(y, "(1 | region / field)"), made, of)
   fits[[name("fields, visits, observers")]] <- tmb(on(y, "(1 | field) + (1 | visit) + (1 | observer)"), made, of)
