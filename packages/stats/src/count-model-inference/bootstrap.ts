@@ -104,6 +104,12 @@ export interface BootstrapTest {
   readonly failed: number
 }
 
+/** Refits end some 1e-7 short of the top: statistics nearer than this are equal, such as those of a variance that comes out as zero. */
+const asGoodAsEqual = 1e-6
+
+type Reached = { readonly logLikelihood: number }
+const statisticOf = (larger: Reached, smaller: Reached): number => Math.max(0, 2 * (larger.logLikelihood - smaller.logLikelihood))
+
 /**
  * Likelihood ratio test by parametric bootstrap: counts are drawn from the smaller model, and both are fitted to them.
  *
@@ -116,7 +122,7 @@ export async function bootstrapLikelihoodRatio(
   rng: Rng,
   work: LongWork,
 ): Promise<BootstrapTest> {
-  const statistic = Math.max(0, 2 * (larger.fit.logLikelihood - smaller.fit.logLikelihood))
+  const statistic = statisticOf(larger.fit, smaller.fit)
   const simulator = countSimulator(smaller.model, smaller.fit)
   const refitLarger = refitter(larger.model, larger.fit)
   const refitSmaller = refitter(smaller.model, smaller.fit)
@@ -136,7 +142,7 @@ export async function bootstrapLikelihoodRatio(
     const other = refitSmaller(counts)
     const isKnown = one.kind === 'fitted' && other.kind === 'fitted'
     if (!isKnown) failed++
-    if (!isKnown || 2 * (one.logLikelihood - other.logLikelihood) >= statistic - 1e-9) above++
+    if (!isKnown || statisticOf(one, other) >= statistic - asGoodAsEqual) above++
     if ((r + 1) % chunk !== 0) continue
     work.onProgress?.({ done: r + 1, total: asked, unit: 'replicate' })
     await work.breathe()

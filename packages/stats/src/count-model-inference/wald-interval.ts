@@ -21,6 +21,7 @@ export interface WaldInterval {
  * @param weights one for each column of the design as it came
  * @param df degrees of freedom of t; Infinity for the normal law
  * @throws InputError on another number of weights, or weight on an aliased column
+ * @check salamanders, NB2, without mining: 2.263289, standard error 0.283810, normal law 1.707031 to 2.819547 (R 4.2.2, glmmTMB)
  */
 export function waldInterval(fit: Coefficients, weights: ArrayLike<number>, df: number, level = 0.95): WaldInterval {
   const p = fit.coefficients.length
