@@ -80,7 +80,7 @@ function rowDraw(family: CountModel['family'], dispersion: number): (rng: Rng, e
   if (family === 'beta-binomial')
     return (rng, eta, trials) => {
       const p = inverseLogit(eta)
-      if (dispersion === 0) return drawBinomial(rng, trials, p)
+      if (dispersion === 0 || p === 0 || p === 1) return drawBinomial(rng, trials, p)
       const seen = drawGamma(rng, p / dispersion)
       const missed = drawGamma(rng, (1 - p) / dispersion)
       return drawBinomial(rng, trials, seen + missed > 0 ? seen / (seen + missed) : p)
