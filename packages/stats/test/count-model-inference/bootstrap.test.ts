@@ -79,7 +79,10 @@ describe('the parametric bootstrap', () => {
   })
 
   it('identity: on a large sample the percentile interval is about the Wald interval', async () => {
-    const model: CountModel = { family: 'poisson', ...madeCounts({ seed: 'large', groups: 30, visits: 10, mean: 8, theta: Infinity }) }
+    const model: CountModel = {
+      family: 'poisson',
+      ...madeCounts({ seed: 'large', groups: 30, visits: 10, mean: 8, theta: Infinity }),
+    }
     const fit = fitted(model)
     // Date within fields.
     const weights = [0, 0, 1]
@@ -183,7 +186,10 @@ describe('the likelihood ratio by bootstrap', () => {
       offset: levels.map((level) => level * -2.4),
     }
     const found = await bootstrapLikelihoodRatio(
-      { model: { ...own, offset: levels.map((level) => level * -2.4) }, fit: fitted({ ...own, offset: levels.map((level) => level * -2.4) }) },
+      {
+        model: { ...own, offset: levels.map((level) => level * -2.4) },
+        fit: fitted({ ...own, offset: levels.map((level) => level * -2.4) }),
+      },
       { model: less, fit: fitted(less) },
       200,
       createRng('failed'),

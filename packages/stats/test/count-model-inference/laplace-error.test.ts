@@ -35,7 +35,7 @@ describe('the error of the Laplace approximation', () => {
     })
   })
 
-  it.each([
+  it.each<[string, CountModel]>([
     ['cbpp', cbpp],
     ['salamanders', salamanders],
     ['pairs with few insects', pairs],

@@ -82,7 +82,10 @@ describe('profile intervals', () => {
   })
 
   it('identity: with many counts it is the Wald interval', () => {
-    const model: CountModel = { family: 'poisson', ...madeCounts({ seed: 'many', groups: 60, visits: 20, mean: 30, theta: Infinity }) }
+    const model: CountModel = {
+      family: 'poisson',
+      ...madeCounts({ seed: 'many', groups: 60, visits: 20, mean: 30, theta: Infinity }),
+    }
     const fit = fitted(model)
     // Date within fields: settled by the counts, not by the fields.
     const wald = waldInterval(fit, unit(3, 2), Number.POSITIVE_INFINITY)

@@ -1,7 +1,7 @@
 import { createRng } from '@thrum/model/ground'
 import { describe, expect, it } from 'vitest'
-import { type CountModel, countSimulator, fitCountModel } from '../../src/index.ts'
 import { refitter } from '../../src/count-model-inference/refit.ts'
+import { type CountModel, countSimulator, fitCountModel } from '../../src/index.ts'
 import { madeCounts } from '../count-model/made-counts.ts'
 import { expectNear, kindOf } from '../near.ts'
 import { cbpp, fitted, salamanders } from './published-models.ts'

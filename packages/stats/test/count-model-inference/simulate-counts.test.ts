@@ -1,6 +1,14 @@
 import { createRng, InputError } from '@thrum/model/ground'
 import { describe, expect, it } from 'vitest'
-import { type CountModel, countSimulator, drawNegativeBinomial, drawPoisson, type FittedCountModel, inverseLogit, matrixOfColumns } from '../../src/index.ts'
+import {
+  type CountModel,
+  countSimulator,
+  drawNegativeBinomial,
+  drawPoisson,
+  type FittedCountModel,
+  inverseLogit,
+  matrixOfColumns,
+} from '../../src/index.ts'
 import { madeCounts } from '../count-model/made-counts.ts'
 import { cbpp, fitted, withoutSites } from './published-models.ts'
 
@@ -205,12 +213,13 @@ describe('counts drawn from a fit, random effects anew', () => {
     'identity: %s at predictors far out gives none, or all',
     (family) => {
       const isShare = family.endsWith('binomial')
-      const model: CountModel = isShare
-        ? { ...cbpp, family, groupings: [] }
-        : { ...withoutSites, family: family as 'poisson' }
+      const model: CountModel = isShare ? { ...cbpp, family, groupings: [] } : { ...withoutSites, family: family as 'poisson' }
       const fit = fitted(model)
       for (const eta of isShare ? [-900, -50, 50, 900] : [-900, -50]) {
-        const counts = countSimulator(model, { ...fit, predictor: fit.predictor.map(() => eta) }).draw(createRng('out'), 'at-modes')
+        const counts = countSimulator(model, { ...fit, predictor: fit.predictor.map(() => eta) }).draw(
+          createRng('out'),
+          'at-modes',
+        )
         counts.forEach((count, i) => {
           expect(count).toBe(eta > 0 ? model.trials?.[i] : 0)
         })

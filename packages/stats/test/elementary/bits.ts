@@ -50,7 +50,7 @@ export function checksumOf(f: (x: number) => number, inputs: Float64Array): numb
   for (const x of inputs) {
     const value = f(x)
     double[0] = value
-    const word = value === value ? (bits[0] as bigint) : 0x7ff8000000000000n
+    const word = Number.isNaN(value) ? 0x7ff8000000000000n : (bits[0] as bigint)
     sum = Math.imul(sum ^ Number(word & 0xffffffffn), 0x01000193)
     sum = Math.imul(sum ^ Number(word >> 32n), 0x01000193)
     sum ^= sum >>> 15

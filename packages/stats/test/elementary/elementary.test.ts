@@ -76,7 +76,8 @@ describe('exp, log and log1p', () => {
     for (let i = 91; i <= 182; i++)
       for (let power = -1022; power < 1023; power += 31) found += falls(log, ((i - 0.5) / 128) * 2 ** power)
     for (let power = -1000; power < 1000; power += 7) found += falls(log, Math.SQRT1_2 * 2 ** power)
-    for (const t of [1 / 256, -1 / 256, 2 ** -53, -(2 ** -54), Math.SQRT2 - 1, Math.SQRT1_2 - 1, -0.5, 1]) found += falls(log1p, t)
+    for (const t of [1 / 256, -1 / 256, 2 ** -53, -(2 ** -54), Math.SQRT2 - 1, Math.SQRT1_2 - 1, -0.5, 1])
+      found += falls(log1p, t)
     expect(found).toBe(0)
   })
 

@@ -86,7 +86,13 @@ describe('what follows from a fit to few insects', () => {
           if (plain.kind !== 'fitted') return
           await expectSound(() => likelihoodRatio(fit, plain, 'one-variance'))
           await expectSound(async () => {
-            const found = await bootstrapLikelihoodRatio({ model, fit }, { model: flat, fit: plain }, 5, createRng('t'), unwatched)
+            const found = await bootstrapLikelihoodRatio(
+              { model, fit },
+              { model: flat, fit: plain },
+              5,
+              createRng('t'),
+              unwatched,
+            )
             expect(found.p).toBeGreaterThan(0)
             expect(found.p).toBeLessThanOrEqual(1)
             return found

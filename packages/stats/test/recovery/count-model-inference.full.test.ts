@@ -19,7 +19,14 @@ describe('the likelihood ratio of a variance that is zero', () => {
     const sets = 1000
     const p: number[] = []
     for (let set = 0; set < sets; set++) {
-      const made = madeCounts({ seed: `zero ${set}`, groups: 40, visits: 5, mean: 5, fieldSd: 0, theta: Number.POSITIVE_INFINITY })
+      const made = madeCounts({
+        seed: `zero ${set}`,
+        groups: 40,
+        visits: 5,
+        mean: 5,
+        fieldSd: 0,
+        theta: Number.POSITIVE_INFINITY,
+      })
       const whole = fitCountModel({ family: 'poisson', ...made })
       const flat = fitCountModel({ family: 'poisson', ...made, groupings: [] })
       if (whole.kind === 'fitted' && flat.kind === 'fitted') p.push(likelihoodRatio(whole, flat, 'one-variance').p)
@@ -63,6 +70,5 @@ describe('intervals of a slope within fields, 15 fields of 6 visits', () => {
       expect(hits / asked).toBeGreaterThan(0.93 - slack(0.95, sets))
       expect(hits / asked).toBeLessThan(0.95 + slack(0.95, sets))
     }
-    console.log(asked, covered)
   }, 300_000)
 })
