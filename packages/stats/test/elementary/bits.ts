@@ -11,10 +11,10 @@ export function beside(x: number, places: number): number {
   return double[0] as number
 }
 
-/** Unit of the last place of a finite double. */
+/** Unit of the last place of a double: from its size to the next larger. */
 export function lastPlace(x: number): number {
   const size = x < 0 ? -x : x
-  return size === 0 ? 5e-324 : size - beside(size, -1) > beside(size, 1) - size ? size - beside(size, -1) : beside(size, 1) - size
+  return beside(size, 1) - size
 }
 
 /** Doubles of any size and either sign, from a small generator of whole numbers: the same everywhere. */
