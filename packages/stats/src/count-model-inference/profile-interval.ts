@@ -142,6 +142,12 @@ function weightsOf(
       ({ slot, basis }) =>
         basis === null && problem.effects.groupings[problem.effects.slots[slot]?.grouping ?? -1]?.name === profiled.of,
     )
+    const slope = problem.effects.groupings.find(({ name }) => name === profiled.of)?.slope
+    if (slope !== undefined && slope.isCorrelated !== false)
+      throw new InputError(
+        'ground/input/out-of-range',
+        `intercepts of ${profiled.of} go with its slopes: their deviation alone has no profile; draw them apart`,
+      )
     if (t < 0) throw new InputError('ground/input/out-of-range', `no grouping ${profiled.of} in this model`)
     weights[places.deviations + t] = 1
     return weights

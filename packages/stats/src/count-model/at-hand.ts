@@ -1,4 +1,5 @@
 import { effectsOf } from './effects/effects.ts'
+import type { RandomSlope } from './effects/grouping.ts'
 import { families } from './family/families.ts'
 import type { Response } from './family/family.ts'
 import { laplaceOf, type MarginalLikelihood } from './laplace.ts'
@@ -16,11 +17,17 @@ export interface ModelAtHand {
   readonly problem: RowProblem
   readonly design: ScaledDesign
   readonly zeros: ScaledDesign | null
-  /** Root mean square of the covariate of each grouping's slope; 1 without one. */
-  readonly slopeScales: readonly number[]
+  /** How the covariate of each grouping's slope stands in the search: (values - centre) / scale; 0 and 1 without one. */
+  readonly slopeUnits: readonly SlopeUnit[]
   readonly places: Places
   /** Log likelihood and gradient, for these counts or others of the same rows. */
   objectiveFor(response: Response): MarginalLikelihood
+}
+
+/** A slope that goes with its intercept is searched about the mean of its covariate: the model is the same, and the search is short. */
+export interface SlopeUnit {
+  readonly centre: number
+  readonly scale: number
 }
 
 /** Where the parameters of each sort stand on the scale of the search. */
@@ -67,7 +74,7 @@ export function modelAtHand(model: CountModel, response: Response, offset: Float
   const design = scaleDesign(model.design)
   const zeros = model.zeros === undefined ? null : scaleDesign(model.zeros)
   const groupings = model.groupings ?? []
-  const slopeScales = groupings.map(({ slope }) => (slope === undefined ? 1 : rootMeanSquare(slope.values)))
+  const slopeUnits = groupings.map(({ slope }) => (slope === undefined ? { centre: 0, scale: 1 } : slopeUnitOf(slope)))
   const problem: RowProblem = {
     family: families[model.family],
     response,
@@ -77,8 +84,8 @@ export function modelAtHand(model: CountModel, response: Response, offset: Float
       groupings.map((grouping, k) => {
         const { slope } = grouping
         if (slope === undefined) return grouping
-        const scale = slopeScales[k] as number
-        return { ...grouping, slope: { ...slope, values: Float64Array.from(slope.values, (value) => value / scale) } }
+        const { centre, scale } = slopeUnits[k] as SlopeUnit
+        return { ...grouping, slope: { ...slope, values: Float64Array.from(slope.values, (value) => (value - centre) / scale) } }
       }),
     ),
     zeros: zeros?.columns ?? [],
@@ -88,7 +95,7 @@ export function modelAtHand(model: CountModel, response: Response, offset: Float
     problem,
     design,
     zeros,
-    slopeScales,
+    slopeUnits,
     places: placesOf(problem, design, zeros),
     objectiveFor: (own) => {
       const laplace = laplaceOf({ ...problem, response: own })
@@ -97,9 +104,13 @@ export function modelAtHand(model: CountModel, response: Response, offset: Float
   }
 }
 
-function rootMeanSquare(values: ArrayLike<number>): number {
+function slopeUnitOf({ values, isCorrelated = true }: RandomSlope): SlopeUnit {
+  const n = Math.max(values.length, 1)
   let sum = 0
-  for (let i = 0; i < values.length; i++) sum += (values[i] as number) ** 2
-  const root = Math.sqrt(sum / Math.max(values.length, 1))
-  return root > 0 ? root : 1
+  for (let i = 0; i < values.length; i++) sum += values[i] as number
+  const centre = isCorrelated ? sum / n : 0
+  let squares = 0
+  for (let i = 0; i < values.length; i++) squares += ((values[i] as number) - centre) ** 2
+  const scale = Math.sqrt(squares / n)
+  return { centre, scale: scale > 0 ? scale : 1 }
 }

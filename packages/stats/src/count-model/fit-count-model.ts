@@ -1,4 +1,5 @@
-import { type ModelAtHand, modelAtHand, type Places } from './at-hand.ts'
+import { inverseLogit } from '../distribution/beta.ts'
+import { type ModelAtHand, modelAtHand, type Places, type SlopeUnit } from './at-hand.ts'
 import { covarianceAt } from './covariance.ts'
 import type { MarginalLikelihood } from './laplace.ts'
 import { type Maximum, maximise } from './maximise.ts'
@@ -20,6 +21,8 @@ import { startingValues } from './starting-values.ts'
 const fewGroups = 5
 /** The part of a slope that goes with its intercept counts as nothing below this [linear predictor per root mean square of the covariate]. */
 const zeroSlope = 0.02
+/** A chance of other zeros below this in every row is none. */
+const leastChance = 1e-4
 /** Below this the reciprocal of the dispersion is beyond all telling. */
 const leastDispersion = 1e-12
 /** log effort may span this much before it is told. Common practice, no source. */
@@ -97,26 +100,37 @@ function fitFrom(atHand: ModelAtHand, objective: MarginalLikelihood, start: Floa
   if (found.kind === 'flat')
     return { kind: 'not-identifiable', coefficients: coefficientsOf(design, best.at), history, suspects: found.suspects }
 
-  // Evaluated once more, so that modes and predictor are those of the end.
-  const logLikelihood = objective.evaluate(best.at, null)
-  const groups = groupEffects(atHand, best.at, objective.modes())
+  const end = lastStep(objective, best, found.covariance)
+  const logLikelihood = objective.evaluate(end, null)
+  const groups = groupEffects(atHand, end, objective.modes())
   return {
     kind: 'fitted',
-    ...coefficientsTold(design, best.at, found.covariance, 0),
-    zeros: zeros === null ? null : coefficientsTold(zeros, best.at, found.covariance, places.zeros),
+    ...coefficientsTold(design, end, found.covariance, 0),
+    zeros: zeros === null ? null : coefficientsTold(zeros, end, found.covariance, places.zeros),
     groups,
     deviations: groups.map(({ deviation }) => deviation),
-    dispersion: dispersionOf(atHand, best.at),
+    dispersion: dispersionOf(atHand, end),
     predictor: objective.predictor(),
     logLikelihood,
     parameters: places.total,
     searchCovariance: found.covariance,
-    warnings: warningsOf(atHand, best.at),
-    history,
+    warnings: warningsOf(atHand, end),
+    history: { ...history, end },
   }
 }
 
-function warningsOf({ problem: { effects, offset }, places }: ModelAtHand, at: Float64Array): readonly FitWarning[] {
+/** One Newton step more, by the fresh Hessian: what the search left undone of the estimates. */
+function lastStep(objective: MarginalLikelihood, { at, gradient, value }: Maximum, covariance: Float64Array): Float64Array {
+  const m = at.length
+  const next = at.map((own, k) => {
+    let step = 0
+    for (let l = 0; l < m; l++) step += (covariance[k * m + l] as number) * (gradient[l] as number)
+    return own + step
+  })
+  return objective.evaluate(next, null) >= value - 1e-9 ? next : at
+}
+
+function warningsOf({ problem: { effects, offset, zeros }, places }: ModelAtHand, at: Float64Array): readonly FitWarning[] {
   const warnings: FitWarning[] = effects.groupings.flatMap(({ name, levels }): FitWarning[] =>
     levels < fewGroups ? [{ kind: 'few-groups', of: name, groups: levels }] : [],
   )
@@ -134,6 +148,7 @@ function warningsOf({ problem: { effects, offset }, places }: ModelAtHand, at: F
     }
   }
   if (places.root !== null && places.isZero(at, places.root)) warnings.push({ kind: 'no-overdispersion' })
+  if (zeros.length > 0 && greatestChance(zeros, at, places.zeros) < leastChance) warnings.push({ kind: 'no-extra-zeros' })
   const span =
     offset.reduce((most, value) => Math.max(most, value), -Infinity) -
     offset.reduce((least, value) => Math.min(least, value), Infinity)
@@ -141,9 +156,21 @@ function warningsOf({ problem: { effects, offset }, places }: ModelAtHand, at: F
   return warnings
 }
 
+/** The greatest chance of a zero of another origin in any row. */
+function greatestChance(zeros: readonly Float64Array[], at: Float64Array, from: number): number {
+  const n = zeros[0]?.length ?? 0
+  let greatest = 0
+  for (let i = 0; i < n; i++) {
+    let zeta = 0
+    for (const [j, column] of zeros.entries()) zeta += (at[from + j] as number) * (column[i] as number)
+    greatest = Math.max(greatest, inverseLogit(zeta))
+  }
+  return greatest
+}
+
 /** Intercepts and slopes of every grouping on the scale of the linear predictor. */
 function groupEffects(
-  { problem: { effects }, slopeScales, places }: ModelAtHand,
+  { problem: { effects }, slopeUnits, places }: ModelAtHand,
   at: Float64Array,
   modes: Float64Array,
 ): readonly GroupEffects[] {
@@ -163,20 +190,32 @@ function groupEffects(
     if (isCorrelated) t += 1
     const apart = at[t] as number
     t += 1
-    const scale = slopeScales[k] as number
-    const size = Math.sqrt(along * along + apart * apart)
+    const { centre, scale } = slopeUnits[k] as SlopeUnit
+    const slopes = Float64Array.from(others, (value, j) => (along * (own[j] as number) + apart * value) / scale)
+    const scatter = scatterAtZero(deviation, along, apart, { centre, scale })
     return {
       name,
-      deviation: Math.abs(deviation),
-      intercepts,
+      deviation: scatter.intercept,
+      intercepts: intercepts.map((value, j) => value - centre * (slopes[j] as number)),
       slope: {
         name: slope.name,
-        deviation: size / scale,
-        correlation: isCorrelated && size > 0 && deviation !== 0 ? (Math.sign(deviation) * along) / size : null,
-        slopes: Float64Array.from(others, (value, j) => (along * (own[j] as number) + apart * value) / scale),
+        deviation: scatter.slope,
+        correlation: isCorrelated ? scatter.correlation : null,
+        slopes,
       },
     }
   })
+}
+
+/** Standard deviations of intercepts, where the covariate is 0, and slopes, and their correlation, from the parameters of the search. */
+function scatterAtZero(a: number, along: number, apart: number, { centre, scale }: SlopeUnit) {
+  const slope = Math.sqrt(along * along + apart * apart) / scale
+  // The intercept at 0 is (a - centre along / scale) v0 - (centre apart / scale) v1.
+  const one = a - (centre * along) / scale
+  const other = -(centre * apart) / scale
+  const intercept = Math.sqrt(one * one + other * other)
+  const both = (one * along + other * apart) / scale
+  return { intercept, slope, correlation: intercept > 0 && slope > 0 ? both / (intercept * slope) : null }
 }
 
 function dispersionOf({ problem: { family }, places }: ModelAtHand, at: Float64Array): FittedCountModel['dispersion'] {

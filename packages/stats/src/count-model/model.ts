@@ -31,6 +31,8 @@ export type FitWarning =
   /** Slopes and intercepts of a grouping are estimated as one and the same, up to a factor: too few levels tell them apart. */
   | { readonly kind: 'perfect-correlation'; readonly of: string }
   | { readonly kind: 'no-overdispersion' }
+  /** The chance of a zero of another origin is as good as none in every row; its coefficients say no more than that. */
+  | { readonly kind: 'no-extra-zeros' }
   | { readonly kind: 'few-groups'; readonly of: string; readonly groups: number }
   /** log effort spans more than this many units: one row weighs hundreds of others. */
   | { readonly kind: 'wide-offset'; readonly span: number }
@@ -47,7 +49,7 @@ export interface Coefficients {
 /** Random intercepts of one grouping, and its random slope, as estimated. */
 export interface GroupEffects {
   readonly name: string
-  /** Standard deviation of the intercepts [linear predictor]. */
+  /** Standard deviation of the intercepts, where a slope's covariate is 0 [linear predictor]. */
   readonly deviation: number
   /** Intercepts of the levels at their modes [linear predictor]. */
   readonly intercepts: Float64Array

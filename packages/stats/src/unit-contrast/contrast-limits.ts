@@ -13,10 +13,7 @@ import type { Contrast } from './unit-fit.ts'
  * @source Student (1908) Biometrika 6, 1-25.
  * @check 0.789046, se 0.110378, df 5 at 0.95, as ratios: 1.657499 to 2.923503 (R 4.2.2 confint)
  */
-export function contrastLimits(
-  contrast: Pick<Contrast, 'estimate' | 'se' | 'df' | 'limits'>,
-  level = 0.95,
-): Interval {
+export function contrastLimits(contrast: Pick<Contrast, 'estimate' | 'se' | 'df' | 'limits'>, level = 0.95): Interval {
   requireOpenUnit('level', level)
   requireFinite('estimate', contrast.estimate)
   if (contrast.limits !== undefined) return contrast.limits(level)

@@ -63,7 +63,9 @@ function designParts({ base, nuisance, contrasts }: UnitColumns, units: number) 
   const residual = Array.from({ length: units }, (_, f) =>
     Float64Array.from(
       { length: units },
-      (__, g) => Number(f === g) - all.reduce((sum, column, j) => sum + (column[f] as number) * ((rows[j] as Float64Array)[g] as number), 0),
+      (__, g) =>
+        Number(f === g) -
+        all.reduce((sum, column, j) => sum + (column[f] as number) * ((rows[j] as Float64Array)[g] as number), 0),
     ),
   )
   return { weights: rows[asked] as Float64Array, residual, df: fit.df }

@@ -1,9 +1,9 @@
 import { requireSameLength } from '@thrum/model/ground'
+import type { Interval } from '../interval.ts'
 import type { AliasedColumn } from '../least-squares/aliased.ts'
 import { type ContrastInterval, contrastInterval } from '../least-squares/contrast-interval.ts'
 import type { Columns } from '../least-squares/inflation.ts'
 import { leastSquares } from '../least-squares/least-squares.ts'
-import type { Interval } from '../interval.ts'
 import { matrixOfColumns } from '../least-squares/matrix.ts'
 
 /** Fewest degrees of freedom that a contrast may rest on. Methods 2.8. */

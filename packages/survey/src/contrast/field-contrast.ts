@@ -130,9 +130,7 @@ function contrastOfPair(
     entered.push(flowers)
   }
   const standing = (contrast: Contrast, nuisances: readonly UnitNuisance[]) =>
-    rateCells === null
-      ? { contrast, isThinned: false }
-      : standingContrast(design, rateCells, units, level, nuisances, contrast)
+    rateCells === null ? { contrast, isThinned: false } : standingContrast(design, rateCells, units, level, nuisances, contrast)
   return {
     kind: 'estimated',
     level,

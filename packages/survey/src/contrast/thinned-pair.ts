@@ -27,8 +27,7 @@ function thinnedCells(design: Design, cells: readonly Cell[], units: Units, leve
       const isPart = side === 0 || side === level
       found.push({ ...own, sign: 1, isAsked: side === level, company: isPart ? block : alone++ })
     } else if (design.structure === 'within-fields') {
-      if (side === 0 || side === level)
-        found.push({ ...own, sign: side === 0 ? -1 : 1, isAsked: side === level, company: unit })
+      if (side === 0 || side === level) found.push({ ...own, sign: side === 0 ? -1 : 1, isAsked: side === level, company: unit })
     } else if (design.structure === 'before-after-control') {
       const arm = units.level[unit]
       const isPart = arm === 0 || arm === level
