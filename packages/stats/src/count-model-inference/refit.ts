@@ -7,7 +7,15 @@ import { separatedDirection } from '../count-model/separation.ts'
 
 /** A fit to drawn counts: coefficients on the columns as they came, or why there is none. */
 export type Refit =
-  | { readonly kind: 'fitted'; readonly coefficients: Float64Array; readonly logLikelihood: number }
+  | {
+      readonly kind: 'fitted'
+      readonly coefficients: Float64Array
+      readonly logLikelihood: number
+      /** Where the search ended: parameters on the scale of the search. */
+      readonly end: Float64Array
+      /** Linear predictor of each row there, modes of the random effects with it; worked out when asked. */
+      readonly predictor: () => Float64Array
+    }
   | { readonly kind: RefitFailure }
 export type RefitFailure = 'all-zero' | 'all-trials' | 'separated' | 'not-converged'
 
@@ -32,9 +40,19 @@ export function refitter(model: CountModel, fit: FittedCountModel): (counts: Flo
     const own = { counts, trials: response.trials }
     if (own.trials !== null && counts.every((count, i) => count === own.trials?.[i])) return { kind: 'all-trials' }
     if (separatedDirection(model.design, design.aliased, own) !== null) return { kind: 'separated' }
-    const best = maximise(atHand.objectiveFor(own), start, { metric, enough })
+    const objective = atHand.objectiveFor(own)
+    const best = maximise(objective, start, { metric, enough })
     if (!best.isConverged) return { kind: 'not-converged' }
-    return { kind: 'fitted', coefficients: coefficientsOf(design, best.at), logLikelihood: best.value }
+    return {
+      kind: 'fitted',
+      coefficients: coefficientsOf(design, best.at),
+      logLikelihood: best.value,
+      end: best.at,
+      predictor: () => {
+        objective.evaluate(best.at, null)
+        return objective.predictor()
+      },
+    }
   }
 }
 

@@ -56,7 +56,8 @@ export function countSimulator(model: CountModel, fit: FittedCountModel): CountS
   }
 }
 
-function chancesOfZero({ problem: { zeros }, places }: ModelAtHand, at: Float64Array, n: number): Float64Array | null {
+/** The chance of a zero of another origin in each row, by parameters on the scale of the search; null where there is none. */
+export function chancesOfZero({ problem: { zeros }, places }: ModelAtHand, at: Float64Array, n: number): Float64Array | null {
   if (zeros.length === 0) return null
   return Float64Array.from({ length: n }, (_, i) => {
     let zeta = 0
