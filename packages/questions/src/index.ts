@@ -2,6 +2,9 @@
 
 // Checks of a project, from every science
 export { checkProject } from './check-project.ts'
+// Checks of a fitted count model, said and drawn
+export { checkName, checkSaying, checksSaying, suspectSaying } from './count-model-checks/check-sayings.ts'
+export { suspectFigure } from './count-model-checks/suspect-figure.ts'
 export { isDesignSound } from './is-design-sound/question.ts'
 export type { Question, Work } from './question.ts'
 export { findQuestion, questions } from './questions.ts'

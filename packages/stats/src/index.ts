@@ -104,7 +104,6 @@ export {
 export { type Prediction, type Predictions, predictionsOf } from './model-terms/predictions.ts'
 export type { Scale } from './model-terms/scale.ts'
 export type { Term } from './model-terms/terms.ts'
-export { type Matrix, matrixOfColumns, matrixOfRows, matrixOfValues } from './least-squares/matrix.ts'
 // Checks of a fitted count model
 export type { BinLabel } from './model-checks/bins.ts'
 export { type Check, type CheckMade, type CheckVerdict, lookBelow, type Shown, suspectBelow } from './model-checks/check.ts'

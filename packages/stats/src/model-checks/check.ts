@@ -43,9 +43,7 @@ export interface CheckMade {
   readonly rows: readonly number[]
 }
 
-export type Check =
-  | CheckMade
-  | { readonly kind: 'not-checked'; readonly check: CheckSubject; readonly because: NotLooked }
+export type Check = CheckMade | { readonly kind: 'not-checked'; readonly check: CheckSubject; readonly because: NotLooked }
 
 /** What the drawn sets said of a look. */
 export interface LookSeen {

@@ -52,6 +52,8 @@ export type LeftOut = {
 
 export interface Influence {
   readonly kind: 'finished' | 'stopped'
+  /** Rows of the model. */
+  readonly rows: number
   /** With all rows, 95 % [linear predictor]. */
   readonly sums: readonly { readonly name: string; readonly estimate: number; readonly lower: number; readonly upper: number }[]
   /** What cannot be fitted first, then what turns an answer by a change worth a look, then by the size of the change. */
@@ -99,6 +101,7 @@ export async function influenceOf(
   )
   const told = (kind: Influence['kind'], leftOut: readonly LeftOut[]): Influence => ({
     kind,
+    rows: model.design.rows,
     sums: whole.map(({ name, estimate, lower, upper }) => ({ name, estimate, lower, upper })),
     leftOut: [...leftOut].sort((a, b) => compare(weightOf(b), weightOf(a))),
     asked: parts.length,
@@ -139,12 +142,7 @@ const compare = (a: number, b: number): number => (a === b ? 0 : a - b)
 
 type Outcome = LeftOut extends infer Each ? (Each extends LeftOut ? Omit<Each, 'by' | 'level' | 'rows'> : never) : never
 
-function without(
-  model: CountModel,
-  fit: FittedCountModel,
-  sums: readonly AskedSum[],
-  rows: ReadonlySet<number>,
-): Outcome {
+function without(model: CountModel, fit: FittedCountModel, sums: readonly AskedSum[], rows: ReadonlySet<number>): Outcome {
   const rest = [...Array(model.design.rows).keys()].filter((i) => !rows.has(i))
   if (rest.length === 0) return { kind: 'not-fitted', because: 'no-rows' }
   const again = fitCountModel(rowsOfModel(model, rest))

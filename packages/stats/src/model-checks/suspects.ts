@@ -9,8 +9,10 @@ export type ModelSuspect =
   | {
       readonly kind: 'influence'
       readonly verdict: SuspectVerdict
-      /** The sum that it changes most; null where nothing could be fitted without it. */
+      /** The sum that it changes most; the first where nothing could be fitted without it, null where none was asked. */
       readonly sum: Influence['sums'][number] | null
+      /** Rows of the model. */
+      readonly rows: number
       readonly leftOut: LeftOut
       readonly beside: readonly LeftOut[]
     }
@@ -36,7 +38,7 @@ export function suspectsOf({ checks }: Pick<ModelChecks, 'checks'>, influence: I
   return [...all.filter(({ verdict }) => verdict === 'suspect'), ...all.filter(({ verdict }) => verdict === 'look')]
 }
 
-function influenceSuspects({ leftOut, sums }: Influence): readonly ModelSuspect[] {
+function influenceSuspects({ leftOut, sums, rows }: Influence): readonly ModelSuspect[] {
   const sorts = [...new Set(leftOut.map(({ by }) => by))]
   return sorts.flatMap((sort): ModelSuspect[] => {
     const [worst, ...others] = leftOut.filter(({ by }) => by === sort)
@@ -44,8 +46,8 @@ function influenceSuspects({ leftOut, sums }: Influence): readonly ModelSuspect[
     const verdict = verdictOf(worst)
     if (verdict === null) return []
     const name = mostChanged(worst)
-    const sum = sums.find((own) => own.name === name) ?? null
-    return [{ kind: 'influence', verdict, sum, leftOut: worst, beside: others.slice(0, mostBeside) }]
+    const sum = sums.find((own) => own.name === name) ?? sums[0] ?? null
+    return [{ kind: 'influence', verdict, sum, rows, leftOut: worst, beside: others.slice(0, mostBeside) }]
   })
 }
 
@@ -64,8 +66,10 @@ function mostChanged(part: LeftOut): string | null {
   if (part.kind !== 'refitted') return null
   const weigh = (sum: (typeof part.sums)[number]): number =>
     sum.kind === 'aliased' ? Number.POSITIVE_INFINITY : Math.abs(sum.change)
-  return part.sums.reduce<(typeof part.sums)[number] | null>(
-    (most, sum) => (most === null || weigh(sum) > weigh(most) ? sum : most),
-    null,
-  )?.sum ?? null
+  return (
+    part.sums.reduce<(typeof part.sums)[number] | null>(
+      (most, sum) => (most === null || weigh(sum) > weigh(most) ? sum : most),
+      null,
+    )?.sum ?? null
+  )
 }

@@ -8,7 +8,12 @@ const nameOf = ({ check }: Check): string => (check.kind === 'covariate' ? check
 async function checksOf(made: Watched, family: 'poisson' | 'nb2'): Promise<ReadonlyMap<string, CheckMade>> {
   const { model: plain, warmth, dates, fields } = watched(made)
   const { model, fit } = fitted(plain, family)
-  const asked = { rng: createRng('checks'), covariates: [{ kind: 'numbers', name: 'warmth', values: warmth } as const], dates, fields }
+  const asked = {
+    rng: createRng('checks'),
+    covariates: [{ kind: 'numbers', name: 'warmth', values: warmth } as const],
+    dates,
+    fields,
+  }
   const { checks, looked, kind } = await checkCountModel(model, fit, { ...asked, draws: 200, refits: 249 })
   expect(kind).toBe('finished')
   expect(looked).toBe(7)
@@ -87,7 +92,10 @@ describe('checkCountModel', () => {
     const { model, fit } = fitted(plain, 'poisson')
     const asked = { rng: createRng('same'), draws: 40, refits: 60 }
     const alone = await checkCountModel(model, fit, asked)
-    const more = await checkCountModel(model, fit, { ...asked, covariates: [{ kind: 'numbers', name: 'warmth', values: warmth }] })
+    const more = await checkCountModel(model, fit, {
+      ...asked,
+      covariates: [{ kind: 'numbers', name: 'warmth', values: warmth }],
+    })
     const pOf = (checks: readonly Check[]): readonly (readonly [string, number])[] =>
       checks.flatMap((check) => (check.kind === 'checked' ? [[nameOf(check), check.p] as const] : []))
     expect(pOf(more.checks).filter(([name]) => name !== 'warmth')).toEqual(pOf(alone.checks))
@@ -107,13 +115,18 @@ describe('checkCountModel', () => {
   it('stops between refits and says so', async () => {
     const { model, fit } = fitted(watched({ seed: 'stopped' }).model, 'poisson')
     const signal = { aborted: false }
-    const { kind, checks, refits } = await checkCountModel(model, fit, { rng: createRng('x'), draws: 40 }, {
-      signal,
-      onProgress: ({ done, unit }) => {
-        signal.aborted = unit === 'refit' && done >= 20
+    const { kind, checks, refits } = await checkCountModel(
+      model,
+      fit,
+      { rng: createRng('x'), draws: 40 },
+      {
+        signal,
+        onProgress: ({ done, unit }) => {
+          signal.aborted = unit === 'refit' && done >= 20
+        },
+        breathe: () => Promise.resolve(),
       },
-      breathe: () => Promise.resolve(),
-    })
+    )
     expect(kind).toBe('stopped')
     expect(refits).toMatchObject({ asked: 499, fitted: 20 })
     expect(checks.filter((check) => check.kind === 'not-checked' && check.because === 'few-refits').length).toBe(3)
@@ -135,7 +148,12 @@ describe('degenerate input', () => {
     const even = { kind: 'numbers', name: 'even', values: dates.map(() => 4) } as const
     const holes = { kind: 'numbers', name: 'holes', values: dates.map((_, i) => (i % 2 === 0 ? Number.NaN : i)) } as const
     const level = { kind: 'levels', name: 'one', of: dates.map(() => 0), levels: ['only', 'never'] } as const
-    const all = await checkCountModel(model, fit, { ...asked, covariates: [even, holes, level], dates: dates.map(() => Number.NaN), fields: dates.map(() => 0) })
+    const all = await checkCountModel(model, fit, {
+      ...asked,
+      covariates: [even, holes, level],
+      dates: dates.map(() => Number.NaN),
+      fields: dates.map(() => 0),
+    })
     const by = new Map(all.checks.map((check) => [nameOf(check), check]))
     expect(by.get('even')).toMatchObject({ kind: 'not-checked', because: 'one-value' })
     expect(by.get('one')).toMatchObject({ kind: 'not-checked', because: 'one-value' })
@@ -146,7 +164,11 @@ describe('degenerate input', () => {
     const once = await checkCountModel(model, fit, { ...asked, dates, fields: dates.map((_, i) => i) })
     expect(once.checks.at(-1)).toMatchObject({ kind: 'not-checked', because: 'few-pairs' })
     // One long field, and one with a single visit.
-    const long = await checkCountModel(model, fit, { ...asked, dates: dates.map((_, i) => i), fields: dates.map((_, i) => Number(i === 5)) })
+    const long = await checkCountModel(model, fit, {
+      ...asked,
+      dates: dates.map((_, i) => i),
+      fields: dates.map((_, i) => Number(i === 5)),
+    })
     expect(long.checks.at(-1)).toMatchObject({ kind: 'checked' })
   })
 

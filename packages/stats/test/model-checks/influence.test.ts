@@ -9,10 +9,15 @@ describe('influenceOf', () => {
   it('recovery: the planted wild field comes first', async () => {
     const { model: plain, fields, visits } = watched({ seed: 'wild', fields: 10, fieldSd: 0.1, wild: 12 })
     const { model, fit } = fitted(plain, 'poisson')
-    const influence = await influenceOf(model, fit, [treated], [
-      { name: 'field', of: fields, levels: names(10, 'field') },
-      { name: 'visit', of: visits, levels: names(80, 'visit') },
-    ])
+    const influence = await influenceOf(
+      model,
+      fit,
+      [treated],
+      [
+        { name: 'field', of: fields, levels: names(10, 'field') },
+        { name: 'visit', of: visits, levels: names(80, 'visit') },
+      ],
+    )
     expect(influence).toMatchObject({ kind: 'finished', asked: 90, skipped: [] })
     expect(influence.leftOut.find(({ by }) => by === 'field')).toMatchObject({ level: 'field 1', rows: 8, kind: 'refitted' })
     const suspect = suspectsOf({ checks: [] }, influence).find((own) => own.kind === 'influence' && own.leftOut.by === 'field')
@@ -28,7 +33,9 @@ describe('influenceOf', () => {
       family: 'nb2',
       counts: rest.map((i) => model.counts[i] ?? 0),
       design: matrixOfColumns(rest.length, [rest.map(() => 1), rest.map((i) => (fields[i] ?? 0) % 2)]),
-      groupings: [{ name: 'field', of: Int32Array.from(rest, (i) => (fields[i] ?? 0) - Number((fields[i] ?? 0) > 2)), levels: 5 }],
+      groupings: [
+        { name: 'field', of: Int32Array.from(rest, (i) => (fields[i] ?? 0) - Number((fields[i] ?? 0) > 2)), levels: 5 },
+      ],
     }
     const own = fitCountModel(byHand)
     const part = leftOut.find(({ level }) => level === 'field 2')
@@ -61,7 +68,7 @@ describe('influenceOf', () => {
     // Without field 4 nothing was counted in late fields.
     expect(by.get('field 4')).toMatchObject({ kind: 'separated', columns: [2] })
     expect(['field 3', 'field 4']).toContain(leftOut[0]?.level)
-    const [first] = suspectsOf({ checks: [] }, { kind: 'finished', sums: [], leftOut, asked: 6, skipped: [] })
+    const [first] = suspectsOf({ checks: [] }, { kind: 'finished', rows: 36, sums: [], leftOut, asked: 6, skipped: [] })
     expect(first).toMatchObject({ kind: 'influence', verdict: 'suspect' })
   })
 

@@ -62,27 +62,30 @@ describe('the law of a row', () => {
 })
 
 describe('simulatedResiduals', () => {
-  it.each(['poisson', 'nb2'] as const)('oracle: %s, between the chances that R gives, within four Monte Carlo errors', async (family) => {
-    const whole = model(family)
-    const fit = fitCountModel(whole)
-    if (fit.kind !== 'fitted') throw new Error(fit.kind)
-    const draws = 4000
-    const { atModes, anew, drawn } = await simulatedResiduals(whole, fit, { draws, rng: createRng('oracle') })
-    const prefix = family === 'poisson' ? 'poisson' : 'nb'
-    const below = column(`${prefix}_below`)
-    const upTo = column(`${prefix}_upto`)
-    const error = (p: number): number => 4 * Math.sqrt((p * (1 - p)) / draws) + 2 / draws
-    rows.forEach((_, i) => {
-      for (const residual of [atModes[i] ?? Number.NaN, anew[i] ?? Number.NaN]) {
-        expect(residual).toBeGreaterThanOrEqual((below[i] ?? 0) - error(below[i] ?? 0))
-        expect(residual).toBeLessThanOrEqual((upTo[i] ?? 0) + error(upTo[i] ?? 0))
-      }
-      // The draws themselves: their share below what was counted.
-      const own = drawn.subarray(i * draws, (i + 1) * draws)
-      const share = own.reduce((sum, value) => sum + Number(value < (whole.counts[i] ?? 0)), 0) / draws
-      expect(Math.abs(share - (below[i] ?? 0))).toBeLessThanOrEqual(error(below[i] ?? 0))
-    })
-  })
+  it.each(['poisson', 'nb2'] as const)(
+    'oracle: %s, between the chances that R gives, within four Monte Carlo errors',
+    async (family) => {
+      const whole = model(family)
+      const fit = fitCountModel(whole)
+      if (fit.kind !== 'fitted') throw new Error(fit.kind)
+      const draws = 4000
+      const { atModes, anew, drawn } = await simulatedResiduals(whole, fit, { draws, rng: createRng('oracle') })
+      const prefix = family === 'poisson' ? 'poisson' : 'nb'
+      const below = column(`${prefix}_below`)
+      const upTo = column(`${prefix}_upto`)
+      const error = (p: number): number => 4 * Math.sqrt((p * (1 - p)) / draws) + 2 / draws
+      rows.forEach((_, i) => {
+        for (const residual of [atModes[i] ?? Number.NaN, anew[i] ?? Number.NaN]) {
+          expect(residual).toBeGreaterThanOrEqual((below[i] ?? 0) - error(below[i] ?? 0))
+          expect(residual).toBeLessThanOrEqual((upTo[i] ?? 0) + error(upTo[i] ?? 0))
+        }
+        // The draws themselves: their share below what was counted.
+        const own = drawn.subarray(i * draws, (i + 1) * draws)
+        const share = own.reduce((sum, value) => sum + Number(value < (whole.counts[i] ?? 0)), 0) / draws
+        expect(Math.abs(share - (below[i] ?? 0))).toBeLessThanOrEqual(error(below[i] ?? 0))
+      })
+    },
+  )
 
   it('identity: counts drawn from a fit have even residuals', async () => {
     const { model: whole, fit } = fitted(watched({ seed: 'even', fields: 200, visits: 5 }).model, 'poisson')
@@ -127,13 +130,18 @@ describe('simulatedResiduals', () => {
     const again = await simulatedResiduals(whole, fit, { draws: 100, rng: createRng('s') })
     expect(again).toEqual(all)
     const signal = { aborted: false }
-    const stopped = await simulatedResiduals(whole, fit, { draws: 100, rng: createRng('s') }, {
-      signal,
-      onProgress: ({ done }) => {
-        signal.aborted = done >= 50
+    const stopped = await simulatedResiduals(
+      whole,
+      fit,
+      { draws: 100, rng: createRng('s') },
+      {
+        signal,
+        onProgress: ({ done }) => {
+          signal.aborted = done >= 50
+        },
+        breathe: () => Promise.resolve(),
       },
-      breathe: () => Promise.resolve(),
-    })
+    )
     expect(stopped.kind).toBe('stopped')
     expect(stopped.draws).toBe(50)
     expect(stopped.drawn.length).toBe(80 * 50)

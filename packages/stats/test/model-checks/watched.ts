@@ -1,5 +1,13 @@
 import { createRng } from '@thrum/model/ground'
-import { type CountModel, drawGamma, drawNormal, drawPoisson, type FamilyName, fitCountModel, matrixOfColumns } from '../../src/index.ts'
+import {
+  type CountModel,
+  drawGamma,
+  drawNormal,
+  drawPoisson,
+  type FamilyName,
+  fitCountModel,
+  matrixOfColumns,
+} from '../../src/index.ts'
 
 export interface Watched {
   readonly seed: string

@@ -26,9 +26,7 @@ export function autocorrelationLook(fields: ArrayLike<number>, dates: ArrayLike<
     scale: 'plain',
     lines: lags.map((visits) => ({ label: { kind: 'apart', visits }, rows: pairsApart(visits) })),
     at: ({ scores }) => {
-      const means = series.map((own) =>
-        own.map((rows) => rows.reduce((sum, i) => sum + (scores[i] as number), 0) / rows.length),
-      )
+      const means = series.map((own) => own.map((rows) => rows.reduce((sum, i) => sum + (scores[i] as number), 0) / rows.length))
       const found = lags.map((visits) => correlation(means, visits))
       return { statistic: found[0] ?? 0, fitted: 0, found, expected: found.map(() => 0) }
     },
