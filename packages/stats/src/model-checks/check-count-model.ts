@@ -51,7 +51,7 @@ export interface ModelChecks {
 /** Fewer rows say nothing of a distribution. Common practice, no source. */
 const fewestRows = 10
 /** Rows times refits; beyond it refits are fewer, but never fewer than can make a two-sided p below 0.01. */
-const mostRefitRows = 1e6
+const mostRefitRows = 5e5
 const fewestRefits = 249
 /** Refits between two breaths. */
 const chunk = 10

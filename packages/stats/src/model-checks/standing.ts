@@ -2,7 +2,6 @@ import type { Rng } from '@thrum/model/ground'
 import type { ModelAtHand } from '../count-model/at-hand.ts'
 import type { FamilyName, Response } from '../count-model/family/family.ts'
 import { chancesOfZero } from '../count-model-inference/simulate-counts.ts'
-import { normalQuantile } from '../distribution/normal.ts'
 import { type RowLaw, rowLaw } from './row-law.ts'
 
 /** How counts stand to a model fitted to them, row by row; random effects at their modes. */
@@ -12,8 +11,6 @@ export interface Standing {
   readonly laws: readonly RowLaw[]
   /** Randomised quantile residuals, each between 0 and 1. */
   readonly quantiles: Float64Array
-  /** The same as normal scores. */
-  readonly scores: Float64Array
 }
 
 /** A fit, or a refit, as far as it says how rows are distributed. */
@@ -23,7 +20,7 @@ export interface Place {
   readonly end: Float64Array
 }
 
-/** A score beyond this says no more than that the row lies far out. */
+/** A residual nearer to 0 or 1 says no more than that the row lies far out. */
 const furthest = 1e-12
 
 /**
@@ -50,7 +47,7 @@ export function standingOf(family: FamilyName, response: Response, place: Place,
     }),
   )
   const quantiles = Float64Array.from(laws, ({ below, at }) => within(below + at * rng.uniform()))
-  return { counts, laws, quantiles, scores: quantiles.map((value) => normalQuantile(value)) }
+  return { counts, laws, quantiles }
 }
 
 const within = (quantile: number): number => Math.min(Math.max(quantile, furthest), 1 - furthest)

@@ -49,6 +49,22 @@ describe('the law of a row', () => {
     }
   })
 
+  it.each(['poisson', 'nb1', 'nb2'] as const)('identity: %s, sums from zero and tails meet', (family) => {
+    // Up to 400 a chance is a sum; beyond, and where the sum begins too near 0, it is a tail.
+    for (const [from, predictor] of [
+      [398, 5.9],
+      [3, 6.6],
+      [690, 6.6],
+    ] as const) {
+      let below: number | null = null
+      for (let count = from; count < from + 6; count++) {
+        const law = rowLaw(family, { count, trials: 1, predictor, dispersion: 0.01, chance: 0 })
+        if (below !== null) expect(Math.abs(law.below - below)).toBeLessThan(1e-12)
+        below = law.below + law.at
+      }
+    }
+  })
+
   it('stays a law where a mean vanishes or has no end', () => {
     for (const family of families)
       for (const predictor of [-800, -40, 40, 800])

@@ -1,3 +1,4 @@
+import { normalQuantile } from '../../distribution/normal.ts'
 import type { Look } from '../look.ts'
 
 /** Pairs of a correlation. Common practice, no source. */
@@ -25,7 +26,8 @@ export function autocorrelationLook(fields: ArrayLike<number>, dates: ArrayLike<
     against: 'both',
     scale: 'plain',
     lines: lags.map((visits) => ({ label: { kind: 'apart', visits }, rows: pairsApart(visits) })),
-    at: ({ scores }) => {
+    at: ({ quantiles }) => {
+      const scores = quantiles.map((value) => normalQuantile(value))
       const means = series.map((own) => own.map((rows) => rows.reduce((sum, i) => sum + (scores[i] as number), 0) / rows.length))
       const found = lags.map((visits) => correlation(means, visits))
       return { statistic: found[0] ?? 0, fitted: 0, found, expected: found.map(() => 0) }
