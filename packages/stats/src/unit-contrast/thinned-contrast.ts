@@ -86,8 +86,11 @@ function lookOf({ cells, columns, isPaired }: ThinnedProblem, units: number): Lo
       least[company] = Math.min(least[company] as number, effort * (isAsked ? ratio : 1))
     h.fill(0)
     lost.fill(0)
+    let thinned = 0
     for (const { unit, total, effort, sign, isAsked, company } of cells) {
-      const { mean, variance } = thinnedLog(total, (least[company] as number) / (effort * (isAsked ? ratio : 1)))
+      const part = (least[company] as number) / (effort * (isAsked ? ratio : 1))
+      const { mean, variance } = thinnedLog(total, part)
+      thinned += total * part
       h[unit] = (h[unit] as number) + sign * mean
       lost[unit] = (lost[unit] as number) + variance
     }
@@ -102,12 +105,14 @@ function lookOf({ cells, columns, isPaired }: ThinnedProblem, units: number): Lo
       squares += rest * rest
       gone += (row[f] as number) * (lost[f] as number)
     }
+    const floor = leastScatter(thinned / cells.length) * (cells.length / units)
     if (isPaired) {
       const own = weights.reduce((sum, weight) => sum + weight * weight, 0)
-      return { estimate, se: Math.sqrt((squares / df) * own), df }
+      const meanLost = lost.reduce((sum, value) => sum + value, 0) / units
+      return { estimate, se: Math.sqrt(Math.max(squares / df, floor - meanLost) * own), df }
     }
     // Thinned totals scatter alike, by V; the mean over thinnings scatters less, by what thinning alone makes.
-    const all = (squares + gone) / df
+    const all = Math.max((squares + gone) / df, floor)
     const scatter = lost.map((own) => Math.max(all - own, 0))
     let variance = 0
     let trace = 0
@@ -122,6 +127,24 @@ function lookOf({ cells, columns, isPaired }: ThinnedProblem, units: number): Lo
     const own = spread > 0 ? (df * df * variance * variance) / spread : df
     return { estimate, se: Math.sqrt(variance), df: Math.min(Math.max(own, 1), df) }
   }
+}
+
+/** Below this mean of thinned totals, fields may agree by chance: less scatter than that of a Poisson count is then not believed. */
+const fewInsects = 3
+
+/** Variance of ln(Y + 1) of a Poisson count of a mean below `fewInsects`; 0 above it. */
+function leastScatter(mean: number): number {
+  if (!(mean < fewInsects)) return 0
+  let p = exp(-mean)
+  let sum = 0
+  let square = 0
+  for (let k = 1; k < 40; k++) {
+    p *= mean / k
+    const own = log(k + 1)
+    sum += p * own
+    square += p * own * own
+  }
+  return square - sum * sum
 }
 
 /** Where a falling function crosses zero between two places of opposite sign: false position, the stale end halved. */

@@ -32,6 +32,22 @@ export function cellsOfPair(design: Design, cells: readonly Cell[], level: numbe
 /** What is compared: totals of a kind, which may be thinned to equal exposure, or the logs of two kinds' totals, which bend with few. */
 export type Compared = 'rates' | 'relative-counts'
 
+/**
+ * Before and after with controls compares four groups of totals; where the poorest holds fewer than this in the mean, differences of so few
+ * are too lopsided for a t. Found by the trial of calibration (docs/trials/calibration.md).
+ */
+export const leastPoorestMean = 1.5
+
+/** The least mean total among treated and controls, before and after. */
+function poorestMean(pair: readonly (Cell & { readonly arm: number })[]): number {
+  const groups = new Map<string, { sum: number; cells: number }>()
+  for (const { arm, side, total } of pair) {
+    const group = groups.get(`${arm}/${side}`) ?? { sum: 0, cells: 0 }
+    groups.set(`${arm}/${side}`, { sum: group.sum + total, cells: group.cells + 1 })
+  }
+  return Math.min(...[...groups.values()].map(({ sum, cells }) => sum / cells))
+}
+
 /** The refusals that hang on numbers of insects (methods 2.8). Few insects are no hindrance to rates: thinning takes them as they are. */
 export function refuseByTotals(design: Design, cells: readonly Cell[], level: number, compared: Compared): Refusal | null {
   const pair = cellsOfPair(design, cells, level)
@@ -40,9 +56,12 @@ export function refuseByTotals(design: Design, cells: readonly Cell[], level: nu
       return { because: 'level-without-insects', level: design.levels[arm] ?? '' }
     }
   }
+  if (compared === 'rates') {
+    const poorest = design.structure === 'before-after-control' ? poorestMean(pair) : Number.POSITIVE_INFINITY
+    return poorest < leastPoorestMean ? { because: 'few-insects', mean: poorest } : null
+  }
   const zeros = pair.filter(({ total }) => total === 0).length
   if (zeros * 2 > pair.length) return { because: 'mostly-zero', zeros, totals: pair.length }
-  if (compared === 'rates') return null
   const mean = pair.reduce((sum, { total }) => sum + total, 0) / pair.length
   return mean < leastMeanTotal ? { because: 'few-insects', mean } : null
 }
