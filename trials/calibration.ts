@@ -34,7 +34,7 @@ for (const [name, value] of [
 }
 
 /** Many fields take long, and their cells are told by fewer sets. */
-const setsOf = ({ fields }: CalibrationCell): number => Math.ceil(sets * (fields >= 20 ? 0.2 : fields >= 10 ? 0.4 : 1))
+const setsOf = ({ fields }: CalibrationCell): number => Math.ceil(sets * (fields >= 20 ? 0.5 : fields >= 10 ? 0.6 : 1))
 /** Cells between two savings. */
 const savedEvery = 20
 const folder = join(import.meta.dirname, '..', 'docs', 'trials')

@@ -26,6 +26,7 @@ export {
   type FieldContrast,
   fieldContrast,
   fitFieldUnits,
+  fitStanding,
   type PairContrast,
   type RefusedPair,
 } from './contrast/field-contrast.ts'

@@ -31,8 +31,11 @@ export interface RatioRow {
 }
 
 /** What a contrast is made of: rates, or counts of one kind for each of another. */
-export const contrastMethod = ({ against }: Pick<ContrastCase, 'against'>, adjusted: boolean): string =>
-  `questions/method/${against === null ? 'field-t' : 'relative-t'}${adjusted ? '-adjusted' : ''}`
+export const contrastMethod = (
+  { against }: Pick<ContrastCase, 'against'>,
+  { limits }: Pick<Contrast, 'limits'>,
+  adjusted: boolean,
+): string => `questions/method/${against !== null ? 'relative-t' : limits === undefined ? 'field-t' : 'thinned'}${adjusted ? '-adjusted' : ''}`
 
 /** The one way in which a ratio of fields becomes an estimate, whichever analysis it is of. */
 export function ratioEstimate(asked: ContrastCase, { kind, pair }: ToldPair, row: RatioRow): Estimate {
@@ -48,7 +51,7 @@ export function ratioEstimate(asked: ContrastCase, { kind, pair }: ToldPair, row
     scale: 'ratio',
     n: pair.units.z.length,
     counts: isPairs ? 'pairs of fields' : 'fields',
-    method: saying(contrastMethod(asked, row.adjusted)),
+    method: saying(contrastMethod(asked, row.contrast, row.adjusted)),
     role,
     verdict,
   }

@@ -120,7 +120,8 @@ export const words: Words = {
   'questions/refusal/mostly-zero': 'more than half of the totals by field and level are zero ({zeros} of {totals})',
   'questions/refusal/beyond-range':
     'the fields (or counts) differ far less in {name} than the step asked for; a slope cannot be carried so far beyond what was measured',
-  'questions/refusal/few-insects': 'too few insects: {mean, number, ::.0} by field and level on average, 2.5 are the least',
+  'questions/refusal/few-insects': 
+    'too few insects: {mean, number, ::.0} by field and level on average{where, select, in-poorest { in the poorest of treated and controls, before and after} other {}}, {least, number} are the least',
 
   // Estimates
   'questions/estimate/ratio': '{kind}: {levelB} / {levelA}',
@@ -148,6 +149,8 @@ export const words: Words = {
   // Methods by name
   'questions/method/field-t': 'field-level t on log rates',
   'questions/method/field-t-adjusted': 'field-level t on log rates, adjusted',
+  'questions/method/thinned': 'field-level contrast of counts thinned to equal exposure',
+  'questions/method/thinned-adjusted': 'field-level contrast of counts thinned to equal exposure, adjusted',
   'questions/method/relative-t': 'field-level t on log relative counts',
   'questions/method/relative-t-adjusted': 'field-level t on log relative counts, adjusted',
   'questions/method/poisson-watches': 'exact Poisson interval of these watches',
@@ -168,6 +171,8 @@ export const words: Words = {
     'Before and after within {fields, plural, one {one field} other {# fields}}, without control.',
   'questions/choice/structure/before-after-control': 'Changes from before to after are compared between {fields} fields.',
   'questions/choice/blocks': 'Blocks: {blocks}.',
+  'questions/choice/thinned':
+    '{kinds}: few insects or unequal exposures bend the t on logarithms; the totals are thinned to equal exposure instead, which is free of that. The t stands among the other analyses.',
   'questions/choice/adjusted':
     'The headline is adjusted for {nuisances}, by the design alone; the unadjusted ratio stands beside it.',
   'questions/choice/not-adjusted/freedom': 'Not adjusted for {nuisance}: too few fields.',

@@ -122,7 +122,8 @@ export const words: Words = {
   'questions/refusal/mostly-zero': 'más de la mitad de los totales por campo y nivel son cero ({zeros} de {totals})',
   'questions/refusal/beyond-range':
     'los campos (o conteos) difieren en {name} mucho menos que el paso pedido; una pendiente no se puede llevar tan lejos de lo que se midió',
-  'questions/refusal/few-insects': 'insectos insuficientes: {mean, number, ::.0} por campo y nivel en promedio, el mínimo es 2,5',
+  'questions/refusal/few-insects': 
+    'insectos insuficientes: {mean, number, ::.0} por campo y nivel en promedio{where, select, in-poorest { en el más pobre de tratados y controles, antes y después} other {}}, el mínimo es {least, number}',
 
   // Estimates
   'questions/estimate/ratio': '{kind}: {levelB} / {levelA}',
@@ -150,6 +151,8 @@ export const words: Words = {
   // Methods by name
   'questions/method/field-t': 't a nivel de campo sobre logaritmos de tasas',
   'questions/method/field-t-adjusted': 't a nivel de campo sobre logaritmos de tasas, con ajuste',
+  'questions/method/thinned': 'contraste a nivel de campo de conteos raleados a igual exposición',
+  'questions/method/thinned-adjusted': 'contraste a nivel de campo de conteos raleados a igual exposición, con ajuste',
   'questions/method/relative-t': 't a nivel de campo sobre logaritmos de conteos relativos',
   'questions/method/relative-t-adjusted': 't a nivel de campo sobre logaritmos de conteos relativos, con ajuste',
   'questions/method/poisson-watches': 'intervalo exacto de Poisson de estas observaciones',
@@ -170,6 +173,8 @@ export const words: Words = {
     'Antes y después dentro de {fields, plural, one {un campo} other {# campos}}, sin control.',
   'questions/choice/structure/before-after-control': 'Se comparan los cambios de antes a después entre {fields} campos.',
   'questions/choice/blocks': 'Bloques: {blocks}.',
+  'questions/choice/thinned':
+    '{kinds}: pocos insectos o exposiciones desiguales desvían la t sobre logaritmos; en su lugar los totales se ralean a igual exposición, lo que está libre de ello. La t figura entre los otros análisis.',
   'questions/choice/adjusted':
     'El resultado principal se ajusta por {nuisances}, solo según el diseño; la razón sin ajustar figura al lado.',
   'questions/choice/not-adjusted/freedom': 'Sin ajustar por {nuisance}: campos insuficientes.',

@@ -108,6 +108,8 @@ export function analysesReceipt(
       if (source.kind === 'units') {
         nuisances.push(...source.nuisances.map(({ name }) => name))
         checks.push(`check(${named(id)}, ${fieldCall(asked, found, pair.level, source.nuisances, '')}, ${said})`)
+      } else if (source.kind === 'field-t') {
+        checks.push(`check(${named(id)}, ${fieldCall(asked, found, pair.level, pair.nuisances, ', t_alone = TRUE')}, ${said})`)
       } else if (source.kind === 'visit') {
         const addresses = rVector(source.rows.map((row) => rString(rowAddress(snapshot.tables.count, row))))
         const data = `, data = without(${addresses})`
@@ -127,7 +129,7 @@ export function analysesReceipt(
         const { measured } = asked.design
         const length = measured === null ? 1 : stepLength(measured, measured.step)
         checks.push(
-          `model(${named(id)}, ${file}, ${rString(familyOf(model))}, ${groups}, ${rNumber(length)}, ${pair.contrast.df}, ${said})`,
+          `model(${named(id)}, ${file}, ${rString(familyOf(model))}, ${groups}, ${rNumber(length)}, ${pair.fieldT.df}, ${said})`,
         )
       }
     }

@@ -18,6 +18,8 @@ mean_of <- function(x, column) {
   if (column == "flowers.1") -log(mean) else mean # log of open flowers: flower-minutes over minutes
 }
 unit <- function(z, x, nuisances) as.data.frame(c(list(z = z, level = x$level[1], block = x$block[1]), nuisances), check.names = FALSE)
+# total and effort of a cell, for thinning
+cell <- function(x, name) { seen <- x[!is.na(x$count), ]; setNames(data.frame(sum(seen$count), sum(seen$effort)), paste0(name, c(".total", ".effort"))) }
 # one slope per step of a measured level: between fields by lm(), within them a t on each field's own slope
 slope <- function(kind, nuisances, length, confidence, data = d) {
   k <- data[data$kind == kind, ]
@@ -46,7 +48,7 @@ units_of <- function(kind, reference, level, nuisances, data) {
   if (structure == "between-fields") {
     u <- do.call(rbind, lapply(fields, function(f) {
       x <- k[k$field == f, ]
-      unit(z_of(x), x, lapply(setNames(nuisances, nuisances), function(n) mean_of(x, n)))
+      cbind(unit(z_of(x), x, lapply(setNames(nuisances, nuisances), function(n) mean_of(x, n))), cell(x, "second"))
     }))
   } else {
     side <- if (structure == "within-fields") k$level else k$period
@@ -55,13 +57,63 @@ units_of <- function(kind, reference, level, nuisances, data) {
     u <- do.call(rbind, lapply(fields, function(f) {
       a <- k[k$field == f & side == first, ]; b <- k[k$field == f & side == second, ]
       if (!nrow(a) || !nrow(b)) return(NULL)
-      unit(z_of(b) - z_of(a), b, lapply(setNames(nuisances, nuisances), function(n) mean_of(b, n) - mean_of(a, n)))
+      cbind(unit(z_of(b) - z_of(a), b, lapply(setNames(nuisances, nuisances), function(n) mean_of(b, n) - mean_of(a, n))), cell(a, "first"), cell(b, "second"))
     }))
   }
   u[!is.na(u$z), ]
 }
 blocked <- structure %in% c("between-fields", "before-after-control")
-contrast <- function(kind, reference, level, nuisances, confidence, data = d) {
+# mean and variance of ln(B + 1), B binomial: a total watched for a part q of its exposure
+thinned_log <- function(y, q) {
+  if (q >= 1 || y == 0) return(c(log(y + 1), 0))
+  k <- 0:y; p <- dbinom(k, y, q); m <- sum(p * log(k + 1)); c(m, sum(p * (log(k + 1) - m)^2))
+}
+# variance of ln(Y + 1) of a Poisson count: scatter of few insects is not believed below it
+least_scatter <- function(mean) if (mean >= 3) 0 else { k <- 0:39; p <- dpois(k, mean); sum(p * log(k + 1)^2) - sum(p * log(k + 1))^2 }
+# the contrast of totals thinned to equal exposure, at a trial log ratio r: estimate, its error, degrees of freedom
+look <- function(r, cells, X) {
+  exposure <- cells$effort * ifelse(cells$asked, exp(r), 1)
+  q <- ave(exposure, cells$company, FUN = min) / exposure
+  h <- mapply(thinned_log, cells$total, q)
+  n <- nrow(X); z <- numeric(n); lost <- numeric(n)
+  for (i in seq_len(nrow(cells))) { u <- cells$unit[i]; z[u] <- z[u] + cells$sign[i] * h[1, i]; lost[u] <- lost[u] + h[2, i] }
+  A <- solve(crossprod(X), t(X)); w <- A[ncol(X), ]; M <- diag(n) - X %*% A; df <- n - ncol(X)
+  squares <- sum((M %*% z)^2); floor <- least_scatter(sum(cells$total * q) / nrow(cells)) * nrow(cells) / n
+  if (!blocked) return(c(sum(w * z), sqrt(max(squares / df, floor - mean(lost)) * sum(w^2)), df))
+  v <- pmax(max((squares + sum(diag(M) * lost)) / df, floor) - lost, 0)
+  own <- df^2 * sum(w^2 * v)^2 / (sum(w^2)^2 * sum(M^2 * outer(v, v)))
+  c(sum(w * z), sqrt(sum(w^2 * v)), min(max(if (is.finite(own)) own else df, 1), df))
+}
+# where a falling function crosses zero, outwards from a place; Inf where it does not within 12
+crossing <- function(f, from) {
+  side <- if (f(from) > 0) 1 else -1; near <- from; width <- 0.25
+  while (abs(near - from) < 12) {
+    far <- near + side * width
+    if ((f(far) > 0) != (side > 0)) return(uniroot(f, sort(c(near, far)), tol = 1e-11)$root)
+    near <- far; width <- 2 * width
+  }
+  side * Inf
+}
+thinned <- function(u, terms, reference, level) {
+  n <- nrow(u)
+  part <- if (blocked) u$level %in% c(reference, level) else rep(TRUE, n)
+  company <- if (blocked) ifelse(part, as.character(u$block), paste("alone", seq_len(n))) else as.character(seq_len(n))
+  asked <- if (blocked) u$level == level else rep(TRUE, n)
+  cells <- data.frame(unit = seq_len(n), total = u$second.total, effort = u$second.effort, sign = 1, asked = asked, company = company)
+  if ("first.total" %in% names(u)) cells <- rbind(cells, data.frame(unit = seq_len(n), total = u$first.total, effort = u$first.effort, sign = -1, asked = FALSE, company = company))
+  others <- setdiff(unique(as.character(u$level)), c(reference, level))
+  X <- do.call(cbind, c(
+    if (blocked) list(rep(1, n)), if (blocked && length(unique(u$block)) > 1) list(model.matrix(~ factor(u$block))[, -1]),
+    if (blocked) lapply(others, function(l) as.numeric(u$level == l)), lapply(u[terms], as.numeric), list(as.numeric(asked))))
+  X <- X[, sort(qr(X, tol = 1e-7)$pivot[seq_len(qr(X, tol = 1e-7)$rank)]), drop = FALSE]
+  start <- log((sum(cells$total[cells$asked]) + 0.5) / sum(cells$effort[cells$asked])) - log((sum(cells$total[!cells$asked]) + 0.5) / sum(cells$effort[!cells$asked]))
+  estimate <- crossing(function(r) look(r, cells, X)[1], start)
+  if (!is.finite(estimate)) return(NULL)
+  df <- look(estimate, cells, X)[3]
+  limit <- function(t) crossing(function(r) { l <- look(r, cells, X); l[1] - t * l[2] }, estimate)
+  list(estimate = estimate, df = df, limits = function(confidence) { t <- qt(0.5 + confidence / 2, df); c(limit(t), limit(-t)) })
+}
+contrast <- function(kind, reference, level, nuisances, confidence, data = d, t_alone = relative) {
   u <- units_of(kind, reference, level, nuisances, data)
   terms <- nuisances
   if (blocked) {
@@ -73,7 +125,13 @@ contrast <- function(kind, reference, level, nuisances, confidence, data = d) {
     fit <- lm(if (length(terms)) reformulate(terms, "z") else z ~ 1, data = u)
     term <- "(Intercept)"
   }
-  c(exp(coef(fit)[[term]]), exp(confint(fit, term, level = confidence)))
+  of_t <- c(exp(coef(fit)[[term]]), exp(confint(fit, term, level = confidence)))
+  if (t_alone) return(of_t)
+  # few insects, or unequal exposures, bend the t: then the thinned contrast stands
+  own <- thinned(u, nuisances, reference, level)
+  se <- coef(summary(fit))[term, 2]
+  if (is.null(own) || (abs(own$estimate - coef(fit)[[term]]) <= 0.05 * se && own$df >= 0.75 * fit$df.residual)) return(of_t)
+  limits <- exp(c(own$estimate, own$limits(confidence))); limits[!is.finite(limits)] <- NA; limits
 }
 `
 

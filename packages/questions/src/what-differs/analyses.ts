@@ -1,7 +1,7 @@
 import { type Saying, saying } from '@thrum/model/ground'
 import type { Contrast } from '@thrum/stats'
 import {
-  fitFieldUnits,
+  fitStanding,
   isBlocked,
   type ModelContrast,
   type ModelVariant,
@@ -22,6 +22,8 @@ import { nameWithout, type OtherFits, readOf, verdictWithout } from './sensitivi
 export type AnalysisSource =
   /** The units of the headline, adjusted for some nuisances. */
   | { readonly kind: 'units'; readonly nuisances: readonly UnitNuisance[] }
+  /** The field-level t where thinning decides. */
+  | { readonly kind: 'field-t' }
   /** The comparison with or without the counts outside the weather window. */
   | { readonly kind: 'window'; readonly asked: ContrastCase; readonly pair: PairContrast }
   /** Without the counts of one visit, rows of the snapshot. */
@@ -47,10 +49,16 @@ function asAsked({ against }: ContrastCase, pair: PairContrast): MadeAnalysis {
   const values = { adjusted: pair.adjusted.length > 0 ? 'yes' : 'no', nuisances: pair.adjusted.map(nuisanceSaying) }
   return {
     id: 'as-asked',
-    label: label('as-asked', { ...values, method: saying(`questions/method/${against === null ? 'field-t' : 'relative-t'}`) }),
+    label: label('as-asked', { ...values, method: saying(`questions/method/${against !== null ? 'relative-t' : pair.isThinned ? 'thinned' : 'field-t'}`) }),
     outcome: estimated(pair.contrast),
     source: { kind: 'units', nuisances: pair.nuisances },
   }
+}
+
+/** The field-level t, where few insects or unequal exposures bend it and thinning decides. */
+function fieldT(pair: PairContrast): readonly MadeAnalysis[] {
+  if (!pair.isThinned) return []
+  return [{ id: 'field-t', label: label('field-t'), outcome: estimated(pair.fieldT), source: { kind: 'field-t' } }]
 }
 
 /** Adjusted for less than the headline; or, where that is adjusted for nothing, for the nuisance most tangled with the level. */
@@ -67,7 +75,7 @@ function adjustedOtherwise(asked: ContrastCase, pair: PairContrast, fits: OtherF
   const { snapshot, design, tangles } = asked
   if (design.measured !== null || pair.notAdjusted.length > 0) return []
   for (const nuisance of nuisancesLeftOut(snapshot, design, pair.units, tangles, pair.level)) {
-    const fit = fitFieldUnits(pair.units, pair.level, [nuisance])
+    const fit = fitStanding(design, pair.cells, pair.units, pair.level, [nuisance])
     if (fit.kind !== 'fitted') continue
     return [
       {
@@ -160,6 +168,7 @@ export function analysesOf(
   if (pair.kind === 'refused' || found.verdict === 'design-blocks') return null
   return [
     asAsked(asked, pair),
+    ...fieldT(pair),
     ...adjustedOtherwise(asked, pair, fits),
     ...otherWindow(asked, found, other),
     ...withoutVisit(asked, found, pair, fits),

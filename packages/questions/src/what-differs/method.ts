@@ -22,6 +22,9 @@ const slopeEquations = {
   within: 'a least-squares slope of z on x for each field;  one-sample t of the slopes;  ratio per step = exp(mean * step)',
 } as const
 
+const thinnedEquation =
+  'h_f(r) = E ln(Bin(Y_f, q_f) + 1), q_f = least exposure / (e_f * r at the level asked);  then as for rates with h for z;  limits: the r at which t = -/+ t(df)'
+
 const relativeEquation = 'z_f = ln((A_f + 0.5) / (B_f + 0.5));  then as for rates'
 
 function permutationSayings(found: readonly PairVerdict[], tests: readonly (TestedPermutation | null)[]): readonly Saying[] {
@@ -90,8 +93,15 @@ function choices(asked: ContrastCase, found: readonly PairVerdict[]): readonly S
             step: design.measured.step,
           }),
         ]),
+    ...thinnedChoice(found),
     saying('questions/choice/worth', { worth: asked.worth }),
   ]
+}
+
+/** Which comparisons thinning decides, and why. */
+function thinnedChoice(found: readonly PairVerdict[]): readonly Saying[] {
+  const kinds = found.flatMap(({ kind, pair }) => (pair.kind === 'estimated' && pair.isThinned ? [kind.kind.label] : []))
+  return kinds.length === 0 ? [] : [saying('questions/choice/thinned', { kinds: [...new Set(kinds)].join(', ') })]
 }
 
 export function methodOf(
@@ -103,9 +113,14 @@ export function methodOf(
     asked.design.measured === null
       ? equations[asked.design.structure]
       : slopeEquations[asked.design.structure === 'within-fields' ? 'within' : 'between']
+  const rates = found.flatMap(({ pair }) => (pair.kind === 'estimated' ? [pair.isThinned] : []))
+  const thinned = asked.against === null ? rates.filter(Boolean).length : 0
+  const all = thinned > 0 && thinned === rates.length
+  const name = asked.against !== null ? 'relative-t' : all ? 'thinned' : 'field-t'
+  const ofRates = thinned === 0 ? equation : `${equation};  ${thinnedEquation}`
   return {
-    name: saying(asked.against === null ? 'questions/method/field-t' : 'questions/method/relative-t'),
-    equation: asked.against === null ? equation : `${relativeEquation}: ${equation}`,
+    name: saying(`questions/method/${name}`),
+    equation: asked.against === null ? ofRates : `${relativeEquation}: ${equation}`,
     choices: choices(asked, found),
     checks: [
       ...permutationSayings(found, tests),

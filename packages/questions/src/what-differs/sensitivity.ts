@@ -3,7 +3,7 @@ import { type Saying, saying } from '@thrum/model/ground'
 import { type Contrast, ratioOfContrast } from '@thrum/stats'
 import {
   type Finding,
-  fitFieldUnits,
+  fitStanding,
   leaveOutVisits,
   nuisanceSaying,
   type PairContrast,
@@ -70,12 +70,12 @@ export interface AdjustedOtherwise {
 }
 
 /** The same pair adjusted otherwise: for nothing, and with each nuisance left out in turn. */
-function adjustedOtherwise(pair: PairContrast): readonly AdjustedOtherwise[] {
+function adjustedOtherwise({ design }: ContrastCase, pair: PairContrast): readonly AdjustedOtherwise[] {
   const names = pair.nuisances.map(({ name }) => name)
   if (names.length === 0) return []
   return [names, ...(names.length < 2 ? [] : names.map((name) => [name]))].flatMap((without) => {
     const kept = pair.nuisances.filter(({ name }) => !without.includes(name))
-    const fit = fitFieldUnits(pair.units, pair.level, kept)
+    const fit = fitStanding(design, pair.cells, pair.units, pair.level, kept)
     return fit.kind === 'fitted' ? [{ without, contrast: fit.contrast, plain: kept.length === 0 }] : []
   })
 }
@@ -120,7 +120,7 @@ export function otherFits(asked: ContrastCase, found: readonly PairVerdict[]): r
       ? null
       : {
           visits: leaveOutVisits(snapshot, design, kind.tallies, against?.tallies ?? null, pair),
-          adjusted: adjustedOtherwise(pair),
+          adjusted: adjustedOtherwise(asked, pair),
         },
   )
 }

@@ -57,6 +57,7 @@ export const words: Words = {
 
   // The same comparison by other analyses
   'questions/analysis/as-asked': 'as asked ({method}{adjusted, select, yes {, adjusted for {nuisances}} other {}})',
+  'questions/analysis/field-t': 'field-level t on log rates',
   'questions/analysis/unadjusted': 'not adjusted',
   'questions/analysis/without-nuisances': 'not adjusted for {nuisances}',
   'questions/analysis/adjusted': 'adjusted for {nuisances}',

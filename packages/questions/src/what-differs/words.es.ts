@@ -58,6 +58,7 @@ export const words: Words = {
 
   // La misma comparación con otros análisis
   'questions/analysis/as-asked': 'lo preguntado ({method}{adjusted, select, yes {, con ajuste por {nuisances}} other {}})',
+  'questions/analysis/field-t': 't a nivel de campo sobre logaritmos de tasas',
   'questions/analysis/unadjusted': 'sin ajuste',
   'questions/analysis/without-nuisances': 'sin ajustar por {nuisances}',
   'questions/analysis/adjusted': 'con ajuste por {nuisances}',

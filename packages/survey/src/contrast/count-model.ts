@@ -150,7 +150,7 @@ function fitContrast(input: ModelInput, problem: ModelProblem, flowers: FittedMo
   const fitted = fit(problem)
   if (fitted.kind !== 'fitted') return { kind: 'not-fitted', because: fitted.kind }
   const length = design.measured === null ? 1 : stepLength(design.measured, design.measured.step)
-  const contrast = coefficient(fitted, problem.columns.length - 1, pair.contrast.df, length)
+  const contrast = coefficient(fitted, problem.columns.length - 1, pair.fieldT.df, length)
   if (contrast === null) return { kind: 'not-fitted', because: 'lost' }
   return {
     kind: 'fitted',
@@ -214,7 +214,7 @@ export function modelContrast(
   const flowers = logFlowers(input, totals)
   const perTime = design.measure === 'flower' ? less(effort, flowers) : effort
   const covariate = problemOf(perTime, [{ name: flowersName, values: flowers }])
-  if (isOutOfProportion(covariate, pair.contrast.df)) return fitContrast(input, covariate, 'covariate')
+  if (isOutOfProportion(covariate, pair.fieldT.df)) return fitContrast(input, covariate, 'covariate')
   const perFlower = perTime.map((own, row) => own + (flowers[row] as number))
   return fitContrast(input, problemOf(perFlower, []), 'offset')
 }

@@ -19,7 +19,11 @@ export interface PairContrast {
   readonly contrast: Contrast
   /** True where few insects or unequal exposures bend the field-level t, and thinning decides instead. */
   readonly isThinned: boolean
+  /** The field-level t, adjusted for the same, whichever stands. */
+  readonly fieldT: Contrast
   readonly unadjusted: Contrast
+  /** Totals of the units; null of relative counts and of slopes. */
+  readonly cells: readonly Cell[] | null
   readonly adjusted: readonly AdjustedFor[]
   /** Nuisances that should have entered and could not, for lack of degrees of freedom or of rank. */
   readonly notAdjusted: readonly { readonly name: AdjustedFor; readonly because: 'freedom' | 'rank' }[]
@@ -52,12 +56,21 @@ interface Fitted {
   readonly columns: number
 }
 
+/** A fit of units with the contrast that stands: the t, or the one by thinning. */
+export interface StandingFit extends Fitted {
+  readonly isThinned: boolean
+  /** The field-level t, whichever stands. */
+  readonly fieldT: Contrast
+}
+
+type NoFit = UnitRefusal | { readonly kind: 'one-level' }
+
 /** The rule of methods 2.8 on given units and nuisance columns: between fields (or their differences), or pairs. */
 export function fitFieldUnits(
   units: Units,
   level: number,
   nuisances: readonly UnitNuisance[],
-): Fitted | UnitRefusal | { readonly kind: 'one-level' } {
+): Fitted | NoFit {
   const nuisance = nuisances.flatMap(({ columns }) => columns)
   if (units.layout === 'within') {
     const fit = withinUnits({ first: units.z.map(() => 0), second: units.z, nuisance })
@@ -74,6 +87,27 @@ export function fitFieldUnits(
     : { kind: 'fitted', contrast, residualSd: fit.residualSd, columns: fit.columns }
 }
 
+/**
+ * `fitFieldUnits`, and where few insects or unequal exposures bend its t, the contrast by thinning.
+ *
+ * @param cells totals of the units; null of relative counts, whose t stands
+ */
+export function fitStanding(
+  design: Design,
+  cells: readonly Cell[] | null,
+  units: Units,
+  level: number,
+  nuisances: readonly UnitNuisance[],
+): StandingFit | NoFit {
+  const fit = fitFieldUnits(units, level, nuisances)
+  if (fit.kind !== 'fitted') return fit
+  const standing =
+    cells === null
+      ? { contrast: fit.contrast, isThinned: false }
+      : standingContrast(design, cells, units, level, nuisances, fit.contrast)
+  return { ...fit, ...standing, fieldT: fit.contrast }
+}
+
 function refuseByFields(design: Design, units: Units, level: number): Refusal | null {
   if (units.layout === 'within') {
     return units.fields.length < leastFields ? { because: 'few-pairs', fields: units.fields.length } : null
@@ -85,7 +119,7 @@ function refuseByFields(design: Design, units: Units, level: number): Refusal | 
   return null
 }
 
-function refusalOf(fit: UnitRefusal | { readonly kind: 'one-level' }): Refusal {
+function refusalOf(fit: NoFit): Refusal {
   if (fit.kind === 'no-freedom') return { because: 'no-freedom', df: fit.df }
   return fit.kind === 'no-scatter' ? { because: 'no-scatter' } : { because: 'lost' }
 }
@@ -113,7 +147,7 @@ function contrastOfPair(
   const plain = fitFieldUnits(units, level, [])
   if (plain.kind !== 'fitted') return { kind: 'refused', level, refusal: refusalOf(plain) }
 
-  let fit = plain
+  let fit: Fitted = plain
   const entered: UnitNuisance[] = []
   const notAdjusted: { name: AdjustedFor; because: 'freedom' | 'rank' }[] = []
   for (const nuisance of nuisancesToEnter(snapshot, design, units, tangles, level)) {
@@ -129,14 +163,18 @@ function contrastOfPair(
     fit = withFlowers
     entered.push(flowers)
   }
-  const standing = (contrast: Contrast, nuisances: readonly UnitNuisance[]) =>
-    rateCells === null ? { contrast, isThinned: false } : standingContrast(design, rateCells, units, level, nuisances, contrast)
+  const standing = fitStanding(design, rateCells, units, level, entered)
+  const unadjusted = fitStanding(design, rateCells, units, level, [])
+  if (standing.kind !== 'fitted' || unadjusted.kind !== 'fitted') return { kind: 'refused', level, refusal: { because: 'lost' } }
   return {
     kind: 'estimated',
     level,
     flowersDiffer: design.measure === 'flower' && differsBetweenLevels(logFlowers(snapshot, design, units, level), units, level),
-    ...standing(fit.contrast, entered),
-    unadjusted: standing(plain.contrast, []).contrast,
+    contrast: standing.contrast,
+    isThinned: standing.isThinned,
+    fieldT: standing.fieldT,
+    unadjusted: unadjusted.contrast,
+    cells: rateCells,
     adjusted: entered.map(({ name }) => name),
     notAdjusted,
     residualSd: fit.residualSd,

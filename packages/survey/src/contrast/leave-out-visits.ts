@@ -2,7 +2,8 @@ import { isoDate, type Snapshot } from '@thrum/model'
 import { type Contrast, logOdds, logRate } from '@thrum/stats'
 import type { Design } from '../design/design.ts'
 import { codedNumbers } from '../factor/coded-numbers.ts'
-import { fitFieldUnits, type PairContrast } from './field-contrast.ts'
+import type { Cell } from './cells.ts'
+import { fitStanding, type PairContrast } from './field-contrast.ts'
 import type { Units } from './unit-values.ts'
 
 /** The same contrast without the counts of one visit: a field on a day. */
@@ -120,6 +121,13 @@ export function leaveOutVisits(
     if (!(left('effort') > 0)) return null
     return against === null ? logRate(left('total'), left('effort')) : logOdds(left('total'), left('other'))
   }
+  /** A total of a field without a visit; none where no effort is left. */
+  const cellWithout = (cell: Cell, field: number, visit: number): readonly Cell[] => {
+    if (cell.field !== field) return [cell]
+    const off = visit * sides + cell.side
+    const effort = cell.effort - (ofVisit.effort[off] ?? 0)
+    return effort > 0 ? [{ ...cell, total: cell.total - (ofVisit.total[off] ?? 0), effort }] : []
+  }
   const [first, second] = design.structure === 'within-fields' || design.structure === 'before-after' ? [0, pair.level] : [0, 1]
   const changeOf = (field: number, visit: number, level: number): number | null => {
     if (design.structure === 'between-fields') return zWithout(field, visit, level)
@@ -132,7 +140,8 @@ export function leaveOutVisits(
     const unit = pair.units.fields.indexOf(field)
     if (unit < 0) return []
     const left = withoutUnit(pair, unit, changeOf(field, visit, pair.units.level[unit] ?? 0))
-    const fit = fitFieldUnits(left.units, pair.level, left.nuisances)
+    const cells = pair.cells?.flatMap((cell) => cellWithout(cell, field, visit)) ?? null
+    const fit = fitStanding(design, cells, left.units, pair.level, left.nuisances)
     return [
       {
         field: design.fields[field]?.name ?? '',
