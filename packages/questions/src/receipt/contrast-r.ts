@@ -130,7 +130,7 @@ contrast <- function(kind, reference, level, nuisances, confidence, data = d, t_
   # few insects, or unequal exposures, bend the t: then the thinned contrast stands
   own <- thinned(u, nuisances, reference, level)
   se <- coef(summary(fit))[term, 2]
-  if (is.null(own) || (abs(own$estimate - coef(fit)[[term]]) <= 0.05 * se && own$df >= 0.75 * fit$df.residual)) return(of_t)
+  if (is.null(own) || (abs(own$estimate - coef(fit)[[term]]) <= 0.05 * se && own$df >= 0.65 * fit$df.residual)) return(of_t)
   limits <- exp(c(own$estimate, own$limits(confidence))); limits[!is.finite(limits)] <- NA; limits
 }
 `

@@ -9,7 +9,7 @@ import type { Units } from './unit-values.ts'
  * this part of those of the t. Found by the trial of calibration (docs/trials/calibration.md): below, the t covers what it should.
  */
 const bentFrom = 0.05
-const unlikeFrom = 0.75
+const unlikeFrom = 0.65
 
 /** Totals as cells of units, for the level against the reference; null where a total is no whole number. */
 function thinnedCells(design: Design, cells: readonly Cell[], units: Units, level: number): readonly ThinnedCell[] | null {

@@ -27,14 +27,14 @@ describe('open flowers in a rate per flower', () => {
   it('oracle: visitors that do not rise with flowers make them a covariate', () => {
     const pair = pairOf(projectOf([18, 22, 19, 23, 35, 41, 37, 44]), 'flower')
     expect(pair.adjusted).toEqual(['flowers'])
-    expectNear(Math.exp(pair.contrast.estimate), 1.85552866)
-    expect(pair.contrast.df).toBe(5)
+    expectNear(Math.exp(pair.fieldT.estimate), 1.85552866)
+    expect(pair.fieldT.df).toBe(5)
   })
 
   it('oracle: visitors that rise in proportion leave them an offset', () => {
     const pair = pairOf(projectOf([9, 22, 38, 85, 30, 52, 101, 170]), 'flower')
     expect(pair.adjusted).toEqual([])
-    expectNear(Math.exp(pair.contrast.estimate), 1.96590804)
+    expectNear(Math.exp(pair.fieldT.estimate), 1.96590804)
   })
 
   it('a rate per time or area knows nothing of them', () => {

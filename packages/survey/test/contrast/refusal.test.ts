@@ -52,14 +52,59 @@ describe('refusals of a contrast of fields, methods 2.8', () => {
     expect(refusal(between({ a: [9, 12, 14], b: [0, 0, 0] }))).toEqual({ because: 'level-without-insects', level: 'b' })
   })
 
-  it('more than half of the totals are 0; just half is answered', () => {
-    expect(refusal(between({ a: [0, 0, 40, 30], b: [0, 0, 0, 50] }))).toEqual({ because: 'mostly-zero', zeros: 5, totals: 8 })
-    expect(isAnswered(between({ a: [0, 0, 40, 30], b: [0, 0, 20, 50] }))).toBe(true)
+  it('few insects, and mostly none: a rate is answered by thinning', () => {
+    for (const totals of [
+      { a: [0, 0, 40, 30], b: [0, 0, 0, 50] },
+      { a: [1, 0, 3, 1], b: [0, 0, 2, 0] },
+    ]) {
+      const pair = answeredPair(ask(projectOfCounts({ counts: between(totals) }), { between: 'level' }))
+      expect(pair.isThinned).toBe(true)
+      expect(pair.contrast.limits).toBeDefined()
+      expect(pair.fieldT.limits).toBeUndefined()
+    }
   })
 
-  it('a mean total below 2.5; just 2.5 is answered', () => {
-    expect(refusal(between({ a: [1, 2, 3], b: [2, 3, 3] }))).toEqual({ because: 'few-insects', mean: 14 / 6 })
-    expect(isAnswered(between({ a: [1, 2, 3], b: [2, 3, 4] }))).toBe(true)
+  it('of a relative count, more than half of the totals are 0; just half is answered', () => {
+    const counts = (totals: { readonly [level: string]: readonly number[] }) =>
+      between(totals).map((row) => ({ ...row, tallies: { ...row.tallies, fly: 30 } }))
+    const asked = { between: 'level', against: 'fly' }
+    expect(refusal(counts({ a: [0, 0, 40, 30], b: [0, 0, 0, 50] }), asked)).toEqual({
+      because: 'mostly-zero',
+      zeros: 5,
+      totals: 8,
+    })
+    expect(isAnswered(counts({ a: [0, 0, 40, 30], b: [0, 0, 20, 50] }), asked)).toBe(true)
+  })
+
+  it('of a relative count, a mean total below 2.5; just 2.5 is answered', () => {
+    const counts = (totals: { readonly [level: string]: readonly number[] }) =>
+      between(totals).map((row, k) => ({ ...row, tallies: { ...row.tallies, fly: 30 + (k % 3) } }))
+    const asked = { between: 'level', against: 'fly' }
+    expect(refusal(counts({ a: [1, 2, 3], b: [2, 3, 3] }), asked)).toEqual({
+      because: 'few-insects',
+      mean: 14 / 6,
+      least: 2.5,
+      where: 'over-all',
+    })
+    expect(isAnswered(counts({ a: [1, 2, 3], b: [2, 3, 4] }), asked)).toBe(true)
+  })
+
+  it('before and after with controls: fewer than 1.5 in the poorest of the four groups', () => {
+    const change = (treatedAfter: readonly number[]): readonly CountRow[] =>
+      [0, 1, 2].flatMap((k) =>
+        (['control', 'treated'] as const).flatMap((side) =>
+          ['2031-05-02', '2031-05-20'].map((date, period) => ({
+            field: `${side} ${k}`,
+            side,
+            date,
+            minutes: 60,
+            tallies: { bee: side === 'treated' && period === 1 ? (treatedAfter[k] ?? 0) : 9 + k * (period + 1) },
+          })),
+        ),
+      )
+    const asked = { between: 'side', since: '2031-05-10' }
+    expect(refusal(change([1, 2, 1]), asked)).toEqual({ because: 'few-insects', mean: 4 / 3, least: 1.5, where: 'in-poorest' })
+    expect(isAnswered(change([1, 2, 2]), asked)).toBe(true)
   })
 
   it('before and after with controls: the rules hold for the cells of each arm', () => {
