@@ -21,6 +21,7 @@ export { missingWords, readTypedCell, type TypedCell, unitOfColumn } from './men
 // What a person sees, and what is kept
 export { describeRead } from './preview/describe-read.ts'
 export type { Encoding, LineEnds } from './read/decode-bytes.ts'
+export { type PlainColumn, plainColumns } from './read/plain-columns.ts'
 export { isReadByDetection, readSheet } from './read/read-sheet.ts'
 export type { AsideLine, FileFacts, RefusedLine, Sheet } from './read/sheet.ts'
 export type { Delimiter } from './read/split-cells.ts'

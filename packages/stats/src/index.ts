@@ -93,6 +93,7 @@ export {
   type RatioTold,
 } from './model-terms/contrasts.ts'
 export { type ColumnPart, type DesignOutcome, type DesignTerm, designOf, type TermDesign } from './model-terms/design.ts'
+export { type ColumnDf, dfOfSum, innerOuterDf } from './model-terms/inner-outer-df.ts'
 export type { Estimates, NoScatter, NotEstimable, Telling, Told, ToldEstimate } from './model-terms/linear-sum.ts'
 export {
   type Levels,

@@ -1,6 +1,13 @@
 import { InputError } from '@thrum/model/ground'
-import type { FittedCountModel } from '../count-model/model.ts'
 import { chiSquareTails } from '../distribution/chi-square.ts'
+
+/** What of a fit, of counts or of measured numbers by full likelihood, is compared. */
+export interface Likelihood {
+  readonly logLikelihood: number
+  readonly parameters: number
+  /** As long as there are rows. */
+  readonly predictor: { readonly length: number }
+}
 
 export interface LikelihoodRatio {
   /** 2 (log likelihood of the larger - that of the smaller), at least 0. */
@@ -24,7 +31,7 @@ export type Difference = 'inner' | 'one-variance'
  * @source Self S.G., Liang K.-Y. (1987) J. Am. Stat. Assoc. 82, 605-610 (half a chi-square of 0 and half of 1 df; from memory)
  * @check salamanders, NB2, with and without mining: 31.589591 on 1 df; with and without sites: 22.901564, p 8.53e-7 (R 4.2.2, glmmTMB)
  */
-export function likelihoodRatio(larger: FittedCountModel, smaller: FittedCountModel, difference: Difference): LikelihoodRatio {
+export function likelihoodRatio(larger: Likelihood, smaller: Likelihood, difference: Difference): LikelihoodRatio {
   if (larger.predictor.length !== smaller.predictor.length)
     throw new InputError(
       'ground/input/lengths-differ',
