@@ -3,6 +3,7 @@ import { askCommand } from './commands/ask.ts'
 import { checkCommand } from './commands/check.ts'
 import type { Command, ExitCode } from './commands/command.ts'
 import { correctCommand } from './commands/correct.ts'
+import { fitCommand } from './commands/fit.ts'
 import { forgetCommand } from './commands/forget.ts'
 import { helpCommand } from './commands/help.ts'
 import { historyCommand } from './commands/history.ts'
@@ -29,6 +30,7 @@ export const commands: readonly Command[] = [
   mergeCommand,
   restoreCommand,
   askCommand,
+  fitCommand,
   serveCommand,
   helpCommand,
 ]

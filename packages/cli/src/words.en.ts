@@ -9,6 +9,8 @@ export const words: Words = {
   'cli/progress/of': '{done} of {total} {unit}',
   'cli/progress/unit/rows': 'rows',
   'cli/progress/unit/fact': 'facts',
+  'cli/progress/unit/replicate': 'refits',
+  'cli/progress/unit/set': 'drawn tables',
   'cli/mishap': 'Thrum itself failed: {what}',
   'cli/mishap/remedy': 'Nothing that was written before is lost. Try again; if it happens again, report the line above.',
   'cli/arguments/flag-with-value': '--{name} takes no value; "{found}" stands behind it.',
@@ -230,6 +232,9 @@ export const words: Words = {
   'cli/restore/missing':
     '{missing, plural, one {One fact of it is} other {# facts of it are}} not in the backup. To have {missing, plural, one {it} other {them}} back:\n    thrum merge {before} --in {project}',
 
+  'cli/fit/usage': 'Fit takes one table.',
+  'cli/fit/usage/remedy': '    thrum fit watches.csv --response bees --family nb2 --fixed strip --random field --effort minutes',
+
   'cli/serve/usage': 'Serve takes one project.',
   'cli/serve/usage/remedy': '    thrum serve my-project.thrum\nor without a name where there is one project in this folder.',
   'cli/serve/port': 'A port is a whole number up to 65535, and not "{found}".',
@@ -254,6 +259,7 @@ export const words: Words = {
   'cli/help/line/merge': 'thrum merge OTHER.thrum: take in what another copy of the project holds',
   'cli/help/line/restore': 'thrum restore FILE.thrum: list the backups of a project, or put one in place',
   'cli/help/line/ask': 'thrum ask QUESTION: put a question to a project',
+  'cli/help/line/fit': 'thrum fit TABLE.csv: fit a model to any table, with fields and days drawn at random',
   'cli/help/line/serve': 'thrum serve: open the desk on this project in the browser of this machine',
   'cli/help/line/help': 'thrum help TOPIC: more about a command or a question',
   'cli/help/questions': 'Questions:',
@@ -298,6 +304,8 @@ export const words: Words = {
     'thrum restore FILE.thrum\nLists its backups. One is made before the first writing of each day (from the\nsecond day on) as backups/NAME.YEAR-MONTH-DAY.thrum beside the project; the last\nseven are kept.\nthrum restore FILE.thrum --day YEAR-MONTH-DAY\nPuts that one in place. What stood there is kept as\nFILE.thrum.before-restore-..., and what it has and the backup has not comes back\nwith the command merge.',
   'cli/help/command/ask':
     'thrum ask QUESTION [options]\nPuts a question to a project. Its options are listed by:\n    thrum help QUESTION',
+  'cli/help/command/fit':
+    'thrum fit TABLE.csv --response COLUMN --family FAMILY [options]\nFits a model to any table. It describes; a comparison of whole fields is decided\nby: thrum ask what-differs. Lists are parted by commas; "A and B" joins columns.\n    thrum fit watches.csv --response bees --family nb2 --effort minutes --fixed "strip,stage" --random "field,observer"\n  --family nb2            nb2, nb1 or poisson: counts; binomial or beta-binomial:\n                          shares; gaussian: measured numbers\n  --fixed "strip,strip and stage"\n                          what it hangs on; "strip and stage": what they do\n                          together, each by itself among it\n  --random "field,field and day"\n                          groups of rows that resemble each other\n  --slope "stage by field"  a slope of its own for each field; --slope-apart:\n                          drawn apart from the intercepts\n  --effort minutes        its log is added: rates; --offset COLUMN is added as it\n                          is; --trials COLUMN: the whole that shares are of\n  --zeros                 zeros of another origin, one chance for all rows; or\n                          --zeros-by COLUMNS\n  --levels "strip=none>sown"\n                          order of levels, the reference first; may be repeated\n  --as-levels year        numbers that are names\n  --compare strip         means and pairs; without it of every column of levels\n  --per 60                effort that means refer to; 1 without it\n  --by profile            limits by profile or bootstrap (--refits 1000) instead\n                          of wald\n  --without "field,stage"  what the likelihood loses without these\n  --nodes 15              quadrature; --reml: restricted likelihood of gaussian\n  --receipt FOLDER        rows and an R script; --seed TEXT; --brief\nEnds with 1 where no model can be fitted, and says why.',
   'cli/help/command/serve':
     'thrum serve [FILE.thrum] [--port NUMBER]\nServes the desk on this machine alone, and says its address; open it in a\nbrowser. Without a project in this folder, the desk offers to make one. The port\nis 4711 unless another is named, or the next free one. Ctrl-C ends it.',
   'cli/help/command/help': 'thrum help [TOPIC]\nTells more about a command or a question.',

@@ -9,6 +9,8 @@ export const words: Words = {
   'cli/progress/of': '{done} de {total} {unit}',
   'cli/progress/unit/rows': 'filas',
   'cli/progress/unit/fact': 'hechos',
+  'cli/progress/unit/replicate': 'ajustes',
+  'cli/progress/unit/set': 'tablas sorteadas',
   'cli/mishap': 'Falló el propio Thrum: {what}',
   'cli/mishap/remedy': 'No se perdió nada de lo escrito antes. Intentarlo de nuevo; si se repite, comunicar la línea de arriba.',
   'cli/arguments/flag-with-value': '--{name} no admite valor, pero detrás pone «{found}».',
@@ -235,6 +237,9 @@ export const words: Words = {
   'cli/restore/missing':
     '{missing, plural, one {Uno de sus hechos no está} other {# de sus hechos no están}} en la copia de seguridad. Para {missing, plural, one {recuperarlo} other {recuperarlos}}:\n    thrum merge {before} --in {project}',
 
+  'cli/fit/usage': 'El ajuste toma una sola tabla.',
+  'cli/fit/usage/remedy': '    thrum fit watches.csv --response bees --family nb2 --fixed strip --random field --effort minutes',
+
   'cli/serve/usage': 'Se abre un proyecto cada vez.',
   'cli/serve/usage/remedy': '    thrum serve my-project.thrum\no sin nombre, si en esta carpeta hay un solo proyecto.',
   'cli/serve/port': 'Un puerto es un número entero hasta 65535, no «{found}».',
@@ -260,6 +265,7 @@ export const words: Words = {
   'cli/help/line/merge': 'thrum merge OTRA.thrum: incorporar lo que contiene otra copia del proyecto',
   'cli/help/line/restore': 'thrum restore ARCHIVO.thrum: ver las copias de seguridad de un proyecto, o restaurar una',
   'cli/help/line/ask': 'thrum ask PREGUNTA: hacer una pregunta a un proyecto',
+  'cli/help/line/fit': 'thrum fit TABLE.csv: ajustar un modelo a cualquier tabla, con campos y días sorteados',
   'cli/help/line/serve': 'thrum serve: abrir la mesa de trabajo de este proyecto en el navegador de este ordenador',
   'cli/help/line/help': 'thrum help TEMA: más sobre un comando o una pregunta',
   'cli/help/questions': 'Preguntas:',
@@ -305,6 +311,8 @@ export const words: Words = {
     'thrum restore ARCHIVO.thrum\nMuestra sus copias de seguridad. Se hace una la primera vez que se escribe en un\ndía (a partir del segundo día), como backups/NOMBRE.AÑO-MES-DÍA.thrum junto al\nproyecto; se conservan las siete últimas.\nthrum restore ARCHIVO.thrum --day AÑO-MES-DÍA\nRestaura esa copia. Lo que había se conserva como\nARCHIVO.thrum.before-restore-..., y lo que tenga y no esté en la copia se\nrecupera con el comando merge.',
   'cli/help/command/ask':
     'thrum ask PREGUNTA [opciones]\nHace una pregunta a un proyecto. Sus opciones se ven con:\n    thrum help PREGUNTA',
+  'cli/help/command/fit':
+    'thrum fit TABLE.csv --response COLUMN --family FAMILY [options]\nAjusta un modelo a cualquier tabla. Describe; una comparación de campos enteros\nla decide "thrum ask what-differs". Las listas se separan con comas; "A and B"\nune columnas.\n    thrum fit watches.csv --response bees --family nb2 --effort minutes --fixed "strip,stage" --random "field,observer"\n  --family nb2            nb2, nb1 o poisson: conteos; binomial o beta-binomial:\n                          partes; gaussian: números medidos\n  --fixed "strip,strip and stage"\n                          de qué depende; "strip and stage": lo que hacen juntas,\n                          cada una por sí misma incluida\n  --random "field,field and day"\n                          grupos de filas que se parecen\n  --slope "stage by field"  una pendiente propia para cada campo; con\n                          --slope-apart, sorteada aparte de las ordenadas\n  --effort minutes        se suma su logaritmo: tasas; --offset COLUMN se suma tal\n                          cual; --trials COLUMN: el total de las partes\n  --zeros                 ceros de otro origen, con una sola probabilidad; o\n                          "--zeros-by" y columnas\n  --levels "strip=none>sown"\n                          orden de los niveles, primero la referencia; se repite\n  --as-levels year        números que son nombres\n  --compare strip         medias y pares; si no, de cada columna de niveles\n  --per 60                esfuerzo al que se refieren las medias; si no, 1\n  --by profile            límites por "profile" o "bootstrap" (--refits 1000) en\n                          vez de "wald"\n  --without "field,stage"  lo que pierde la verosimilitud sin estas\n  --nodes 15              cuadratura; --reml: verosimilitud restringida\n  --receipt FOLDER        filas y un programa de R; --seed TEXT; --brief\nTermina con 1 donde ningún modelo se puede ajustar, y dice por qué.',
   'cli/help/command/serve':
     'thrum serve [ARCHIVO.thrum] [--port NÚMERO]\nAbre la mesa de trabajo solo en este ordenador, y dice su dirección, que se abre\nen un navegador. Si en esta carpeta no hay ningún proyecto, la mesa de trabajo\nofrece crear uno. El puerto es el 4711 si no se indica otro, o el siguiente que\nesté libre. Se termina con Ctrl-C.',
   'cli/help/command/help': 'thrum help [TEMA]\nDice más sobre un comando o una pregunta.',

@@ -20,6 +20,8 @@ const sameInBoth = {
   'cli/history/usage/remedy': 'a command',
   'cli/history/row': 'blanks alone',
   'cli/history/fact': 'blanks alone',
+  'cli/fit/usage/remedy': 'a command',
+  'cli/help/command/fit': 'words that are typed',
   'cli/merge/usage/remedy': 'a command',
   'cli/help/command/import': 'words that are typed',
   'cli/help/command/settle': 'words that are typed',

@@ -11,6 +11,23 @@ export { findQuestion, questions } from './questions.ts'
 // Receipts
 export { csv } from './receipt/csv.ts'
 export type { Receipt } from './receipt/receipt.ts'
+// A model fitted to any table
+export { type FitFamily, type FitWords, fitFamilies } from './table-fit/asked.ts'
+export { type FitOutcome, fitTable } from './table-fit/fit-table.ts'
+export type { FitColumn, FitTable } from './table-fit/table.ts'
+export type {
+  Limits,
+  TableFit,
+  TableFitted,
+  ToldCaution,
+  ToldCheck,
+  ToldCoefficient,
+  ToldComparison,
+  ToldMean,
+  ToldPair,
+  ToldScatter,
+  ToldWithout,
+} from './table-fit/told.ts'
 // The verdict rule
 export { combineVerdicts, type LimitsAt, readVerdict, type VerdictAsked, type VerdictRead } from './verdict/read-verdict.ts'
 export { whatDiffers } from './what-differs/question.ts'

@@ -8,6 +8,7 @@ export { answerJson, withTexts } from './print/answer-json.ts'
 export { columnsOf, pageWidth, table, wrap } from './print/layout.ts'
 export { intervalText, limitWords, valueWords } from './print/numbers.ts'
 export { type Detail, printAnswer } from './print/print-answer.ts'
+export { printTableFit } from './print/print-table-fit.ts'
 // Words
 export { commandWord } from './say/command-word.ts'
 export { english } from './say/english.ts'

@@ -1,7 +1,9 @@
 import type { Words } from '@thrum/model/ground'
+import { words as tableFit } from './print/table-fit.words.en.ts'
 
 /** What `report` says itself, in English. ICU message texts by id. */
 export const words: Words = {
+  ...tableFit,
   'report/all-kinds': 'all kinds',
   'report/heading/estimates': 'What was found',
   'report/heading/can-say': 'What may be said',

@@ -1,7 +1,9 @@
 import type { Words } from '@thrum/model/ground'
+import { words as tableFit } from './print/table-fit.words.es.ts'
 
 /** What `report` says itself, in Spanish. ICU message texts by id, the same as in English. */
 export const words: Words = {
+  ...tableFit,
   'report/all-kinds': 'todos los tipos',
   'report/heading/estimates': 'Lo que se encontró',
   'report/heading/can-say': 'Lo que se puede decir',

@@ -22,6 +22,7 @@ const commandNames = [
   'merge',
   'restore',
   'ask',
+  'fit',
   'serve',
   'help',
 ] as const

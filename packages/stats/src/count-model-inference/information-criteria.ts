@@ -14,11 +14,7 @@ export interface InformationCriteria {
  * @source Akaike H. (1974) IEEE Trans. Autom. Control 19, 716-723; Hurvich C.M., Tsai C.-L. (1989) Biometrika 76, 297-307 (from memory)
  * @check log likelihood -826.202205 with 10 parameters: AIC 1672.40441 (R 4.2.2, glmmTMB); of 644 rows AICc 1672.75197
  */
-export function informationCriteria({
-  logLikelihood,
-  parameters,
-  predictor,
-}: Likelihood & { readonly predictor: { readonly length: number } }): InformationCriteria {
+export function informationCriteria({ logLikelihood, parameters, predictor }: Likelihood): InformationCriteria {
   const aic = 2 * parameters - 2 * logLikelihood
   const spare = predictor.length - parameters - 1
   return { aic, aicc: spare > 0 ? aic + (2 * parameters * (parameters + 1)) / spare : Number.POSITIVE_INFINITY }
