@@ -3,17 +3,19 @@
 //   npm run verify:receipts
 //
 // Without R on the machine nothing is checked, which is said loudly in the last line; with CI=true or THRUM_NEED_R=1 that fails.
-// Models of counts need R's package glmmTMB; without it they are skipped, which is said and fails in the same cases.
+// Models of counts need R's package glmmTMB, mixed models of measured numbers lme4; without them they are skipped, which is said and fails in the same cases.
 
 import { spawnSync } from 'node:child_process'
 import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
-import { ask, createDemonstration, english, openProject, type Project } from '@thrum/host'
+import { ask, createDemonstration, english, openProject, type Project, usualSeed } from '@thrum/host'
 import { type LongWork, unwatched } from '@thrum/model/ground'
+import { fitTable, type Receipt } from '@thrum/questions'
 import { createSpeaker } from '@thrum/report'
 import { demonstrationCases, type ReceiptCase } from './verify-receipts/cases.ts'
 import { bringExtract, extracts } from './verify-receipts/extracts.ts'
+import { type TableFitCase, tableFitCases, tableOfCase } from './verify-receipts/table-fits.ts'
 
 const work: LongWork = unwatched
 const say = createSpeaker(english)
@@ -33,19 +35,29 @@ async function verify(project: Project, { question, options }: ReceiptCase, fold
     Object.entries(options).map(([name, value]) => [name, Array.isArray(value) && value[0] === 'FIRST' ? [first] : value]),
   )
   const asked = await ask(project, question, filled, work)
+  const { files } = asked.question.receipt(asked.snapshot, asked.answer)
+  const what = `${asked.answer.verdict ?? '-'}  ${question} ${JSON.stringify(options)}`
+  return putToR(files, folder, what, say(asked.answer.headline))
+}
+
+async function verifyTableFit(own: TableFitCase, folder: string): Promise<Outcome> {
+  const { told, receipt } = await fitTable(tableOfCase(own), own.words, usualSeed, work)
+  const what = `-  fit ${own.file} ${JSON.stringify(own.words)}`
+  return putToR(receipt?.files ?? [], folder, what, say(told.kind === 'fitted' ? told.about : told.text))
+}
+
+/** Writes a receipt, has R recompute it, and says how that went. */
+function putToR(files: Receipt['files'], folder: string, what: string, headline: string): Outcome {
   mkdirSync(folder, { recursive: true })
-  for (const { name, text } of asked.question.receipt(asked.snapshot, asked.answer).files) writeFileSync(join(folder, name), text)
+  for (const { name, text } of files) writeFileSync(join(folder, name), text)
   const run = spawnSync('Rscript', ['--vanilla', 'receipt.R'], { cwd: folder, encoding: 'utf8' })
   const lines = `${run.stdout}${run.stderr}`.trim().split('\n')
   const agreed = lines.filter((line) => line.startsWith('agrees')).length
   const skipped = lines.filter((line) => line.startsWith('skipped')).length
-  const agrees = run.status === 0 && agreed > 0 && !(isNeeded && skipped > 0)
-  const what = `${question} ${JSON.stringify(options)}`.slice(0, 110)
-  process.stdout.write(
-    `${agrees ? 'agrees ' : 'DIFFERS'} ${String(agreed).padStart(3)} numbers  ${asked.answer.verdict ?? '-'}  ${what}\n`,
-  )
+  const agrees = run.status === 0 && agreed + skipped > 0 && !(isNeeded && skipped > 0)
+  process.stdout.write(`${agrees ? 'agrees ' : 'DIFFERS'} ${String(agreed).padStart(3)} numbers  ${what.slice(0, 112)}\n`)
   if (!agrees) {
-    process.stdout.write(`  ${say(asked.answer.headline)}\n`)
+    process.stdout.write(`  ${headline}\n`)
     for (const line of lines.slice(-12)) process.stdout.write(`  ${line}\n`)
   }
   return { agrees, numbers: agreed, skipped }
@@ -68,6 +80,7 @@ async function verifyAll(): Promise<boolean> {
         outcomes.push(await verify(project, own, join(folder, `${extract.name}-${k}`)))
       await project.close()
     }
+    for (const [k, own] of tableFitCases.entries()) outcomes.push(await verifyTableFit(own, join(folder, `fit-${k}`)))
     const numbers = outcomes.reduce((sum, own) => sum + own.numbers, 0)
     const differ = outcomes.filter(({ agrees }) => !agrees).length
     process.stdout.write(
@@ -75,7 +88,9 @@ async function verifyAll(): Promise<boolean> {
     )
     const skipped = outcomes.reduce((sum, own) => sum + own.skipped, 0)
     if (skipped > 0)
-      process.stdout.write(`*** ${skipped} numbers were NOT checked: R has no package glmmTMB (r-cran-glmmtmb). ***\n`)
+      process.stdout.write(
+        `*** ${skipped} numbers were NOT checked: R lacks glmmTMB or lme4 (r-cran-glmmtmb, r-cran-lme4). ***\n`,
+      )
     process.stdout.write(`${outcomes.length - differ} passed, ${differ} failed\n`)
     return differ === 0
   } finally {

@@ -10,7 +10,7 @@ export const words: Words = {
   'cli/progress/unit/rows': 'rows',
   'cli/progress/unit/fact': 'facts',
   'cli/progress/unit/replicate': 'refits',
-  'cli/progress/unit/set': 'drawn tables',
+  'cli/progress/unit/refit': 'refits',
   'cli/mishap': 'Thrum itself failed: {what}',
   'cli/mishap/remedy': 'Nothing that was written before is lost. Try again; if it happens again, report the line above.',
   'cli/arguments/flag-with-value': '--{name} takes no value; "{found}" stands behind it.',
@@ -232,6 +232,7 @@ export const words: Words = {
   'cli/restore/missing':
     '{missing, plural, one {One fact of it is} other {# facts of it are}} not in the backup. To have {missing, plural, one {it} other {them}} back:\n    thrum merge {before} --in {project}',
 
+  'cli/fit/no-receipt': 'No receipt was written: there is no fit to recompute.',
   'cli/fit/usage': 'Fit takes one table.',
   'cli/fit/usage/remedy': '    thrum fit watches.csv --response bees --family nb2 --fixed strip --random field --effort minutes',
 

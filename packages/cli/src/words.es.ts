@@ -10,7 +10,7 @@ export const words: Words = {
   'cli/progress/unit/rows': 'filas',
   'cli/progress/unit/fact': 'hechos',
   'cli/progress/unit/replicate': 'ajustes',
-  'cli/progress/unit/set': 'tablas sorteadas',
+  'cli/progress/unit/refit': 'ajustes',
   'cli/mishap': 'Falló el propio Thrum: {what}',
   'cli/mishap/remedy': 'No se perdió nada de lo escrito antes. Intentarlo de nuevo; si se repite, comunicar la línea de arriba.',
   'cli/arguments/flag-with-value': '--{name} no admite valor, pero detrás pone «{found}».',
@@ -237,6 +237,7 @@ export const words: Words = {
   'cli/restore/missing':
     '{missing, plural, one {Uno de sus hechos no está} other {# de sus hechos no están}} en la copia de seguridad. Para {missing, plural, one {recuperarlo} other {recuperarlos}}:\n    thrum merge {before} --in {project}',
 
+  'cli/fit/no-receipt': 'No se escribió ningún recibo: no hay ajuste que recalcular.',
   'cli/fit/usage': 'El ajuste toma una sola tabla.',
   'cli/fit/usage/remedy': '    thrum fit watches.csv --response bees --family nb2 --fixed strip --random field --effort minutes',
 

@@ -82,6 +82,24 @@ export type {
   LinearMixedWarning,
   SlopeScatter,
 } from './linear-mixed/model.ts'
+// Checks of a fitted count model
+export type { BinLabel } from './model-checks/bins.ts'
+export { type Check, type CheckMade, type CheckVerdict, lookBelow, type Shown, suspectBelow } from './model-checks/check.ts'
+export { type ChecksAsked, type Covariate, checkCountModel, type ModelChecks } from './model-checks/check-count-model.ts'
+export {
+  type AskedSum,
+  type Influence,
+  influenceOf,
+  type LeftOut,
+  type LeftOutBy,
+  lookBeyond,
+  mostRowsForAll,
+  type SumWithout,
+  suspectBeyond,
+} from './model-checks/influence.ts'
+export type { CheckSubject, NotLooked, ShownLabel } from './model-checks/look.ts'
+export { mostDrawn, type SimulatedResiduals, simulatedResiduals } from './model-checks/simulated-residuals.ts'
+export { type ModelSuspect, type SuspectVerdict, suspectsOf } from './model-checks/suspects.ts'
 // Terms of a model, its means and contrasts
 export type { ColumnValues, LevelColumn, ModelColumn, ModelColumns, NumberColumn } from './model-terms/columns.ts'
 export {
@@ -105,24 +123,6 @@ export {
 export { type Prediction, type Predictions, predictionsOf } from './model-terms/predictions.ts'
 export type { Scale } from './model-terms/scale.ts'
 export type { Term } from './model-terms/terms.ts'
-// Checks of a fitted count model
-export type { BinLabel } from './model-checks/bins.ts'
-export { type Check, type CheckMade, type CheckVerdict, lookBelow, type Shown, suspectBelow } from './model-checks/check.ts'
-export { type ChecksAsked, type Covariate, checkCountModel, type ModelChecks } from './model-checks/check-count-model.ts'
-export {
-  type AskedSum,
-  type Influence,
-  influenceOf,
-  type LeftOut,
-  type LeftOutBy,
-  lookBeyond,
-  mostRowsForAll,
-  type SumWithout,
-  suspectBeyond,
-} from './model-checks/influence.ts'
-export type { CheckSubject, NotLooked, ShownLabel } from './model-checks/look.ts'
-export { mostDrawn, type SimulatedResiduals, simulatedResiduals } from './model-checks/simulated-residuals.ts'
-export { type ModelSuspect, type SuspectVerdict, suspectsOf } from './model-checks/suspects.ts'
 // Several questions at once
 export { holm, type VerdictLevels, verdictLevels } from './multiplicity/holm.ts'
 export {

@@ -1,8 +1,8 @@
 import { plainColumns, readSheet, type Sheet } from '@thrum/exchange'
 import { usualSeed, version } from '@thrum/host'
-import { ThrumError } from '@thrum/model/ground'
+import { saying, ThrumError } from '@thrum/model/ground'
 import { type FitTable, type FitWords, fitTable } from '@thrum/questions'
-import { printTableFit, withTexts } from '@thrum/report'
+import { printTableFit, withTexts, wrap } from '@thrum/report'
 import { type Arguments, single } from '../terminal/arguments.ts'
 import type { Command } from './command.ts'
 import { readBytes } from './read-file.ts'
@@ -59,6 +59,7 @@ export const fitCommand: Command = {
     if (work.signal.aborted) throw new ThrumError('cli/stopped')
     terminal.print(printTableFit(told, say, version, given.flags.has('brief') ? 'short' : 'full'))
     const machine = withTexts({ thrum: version, ...told }, say)
+    if (folder !== undefined && receipt === null) terminal.print(`\n${wrap(say(saying('cli/fit/no-receipt'))).join('\n')}`)
     if (folder !== undefined && receipt !== null)
       writeReceipt(folder, [...receipt.files, { name: 'fit.json', text: `${JSON.stringify(machine, null, 2)}\n` }], terminal)
     terminal.json(machine)

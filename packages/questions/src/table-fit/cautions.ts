@@ -30,10 +30,11 @@ function ofFile({ table }: FitCase): readonly ToldCaution[] {
 
 /** Columns that are the same throughout each level of a grouping: their units are its levels. */
 function ofWholeUnits({ design, groupings, rows }: FitCase, df: readonly ColumnDf[]): readonly ToldCaution[] {
-  const byUnits = Map.groupBy(
-    design.parts.map((parts, j) => ({ parts, by: df[j]?.by ?? null })).filter(({ parts, by }) => parts.length > 0 && by !== null),
-    ({ by }) => by,
-  )
+  const told = design.parts.flatMap((parts, j) => {
+    const own = df[j]
+    return parts.length > 0 && own?.units === 'levels' ? [{ parts, by: own.by }] : []
+  })
+  const byUnits = Map.groupBy(told, ({ by }) => by)
   return [...byUnits].map(([by, columns]) =>
     warn('whole-units', {
       columns: columns.map(({ parts }) => partsSaying(parts)),

@@ -57,11 +57,11 @@ function tell(
     const estimate = coefficients[j] as number
     const se = standardErrors[j] as number
     if (!(se > 0 && Number.isFinite(se))) return { kind: 'no-scatter', label, estimate }
-    const own = df[j] ?? { df: 1, by: null }
+    const own = df[j] ?? { df: 1, units: 'rows', by: null }
     const multiplier = studentMultiplier(level, own.df)
     const found = limits(j, { lower: estimate - multiplier * se, upper: estimate + multiplier * se }, multiplier)
     return {
-      ...{ kind: 'told', label, estimate, se, df: own.df, by: own.by },
+      ...{ kind: 'told', label, estimate, se, df: own.df, units: own.units, by: own.by },
       p: studentTwoSidedP(estimate / se, own.df),
       limits: limitsOf(found),
       ratio: isRatio ? { value: Math.exp(estimate), limits: exponentials(found) } : null,

@@ -82,6 +82,13 @@ const families = {
   'beta-binomial': 'betabinomial()',
 } as const
 
+/** R code that leaves off, saying so, where a package is not there. */
+const needs = (name: string): string => `if (!requireNamespace("${name}", quietly = TRUE)) {
+  cat("skipped  R has no package ${name}: nothing was compared\\n")
+  quit(status = 0)
+}
+suppressMessages(suppressWarnings(library(${name})))`
+
 /** The fit in R: coefficients `b`, their covariance `V`, log likelihood `ll` (NULL where R tells it from another origin). */
 export function fitInR({ asked, groupings, zeros }: FitCase, columns: number, zeroColumns: number): string | null {
   const { family, trials, nodes, reml } = asked
@@ -93,14 +100,14 @@ export function fitInR({ asked, groupings, zeros }: FitCase, columns: number, ze
     return `fit <- lm(${sides([])}, data = m, offset = shift)
 b <- coef(fit); V <- vcov(fit); ll <- as.numeric(logLik(fit, REML = ${reml ? 'TRUE' : 'FALSE'}))`
   if (family === 'gaussian')
-    return `suppressMessages(library(lme4))
-fit <- lmer(${sides(randomInR(groupings))}, data = m, offset = shift, REML = ${reml ? 'TRUE' : 'FALSE'},
-  control = lmerControl(check.rankX = "ignore", optimizer = "bobyqa", optCtrl = list(rhoend = 1e-9, maxfun = 1e6)))
+    return `${needs('lme4')}
+fit <- suppressWarnings(lmer(${sides(randomInR(groupings))}, data = m, offset = shift, REML = ${reml ? 'TRUE' : 'FALSE'},
+  control = lmerControl(check.rankX = "ignore", optimizer = "bobyqa", optCtrl = list(rhoend = 1e-9, maxfun = 1e6))))
 b <- fixef(fit); V <- as.matrix(vcov(fit)); ll <- as.numeric(logLik(fit))`
   if (nodes !== null) {
     if (family !== 'poisson' && family !== 'binomial') return null
     // Its log likelihood by quadrature leaves out what hangs on the counts alone.
-    return `suppressMessages(library(lme4))
+    return `${needs('lme4')}
 fit <- glmer(${sides(randomInR(groupings))}, data = m, offset = shift, family = ${families[family]}, nAGQ = ${nodes},
   control = glmerControl(optimizer = "bobyqa", optCtrl = list(rhoend = 1e-9, maxfun = 1e6)))
 b <- fixef(fit); V <- as.matrix(vcov(fit)); ll <- NULL`
@@ -109,9 +116,10 @@ b <- fixef(fit); V <- as.matrix(vcov(fit)); ll <- NULL`
     return `fit <- glm(${sides([])}, data = m, offset = shift, family = ${families[family]}, control = glm.control(epsilon = 1e-14, maxit = 200))
 b <- coef(fit); V <- vcov(fit); ll <- as.numeric(logLik(fit))`
   const inflated = zeros === null ? '~ 0' : `~ 0 + ${z.join(' + ')}`
-  return `suppressMessages(suppressWarnings(library(glmmTMB)))
-fit <- glmmTMB(${sides(['offset(shift)', ...randomInR(groupings)])}, ziformula = ${inflated}, family = ${families[family]}, data = m,
-  control = glmmTMBControl(optCtrl = list(iter.max = 1e4, eval.max = 1e4, rel.tol = 1e-13)))
+  return `${needs('glmmTMB')}
+# The search goes on to the last digits, on which it remarks.
+fit <- suppressWarnings(glmmTMB(${sides(['offset(shift)', ...randomInR(groupings)])}, ziformula = ${inflated}, family = ${families[family]}, data = m,
+  control = glmmTMBControl(optCtrl = list(iter.max = 1e4, eval.max = 1e4, rel.tol = 1e-13))))
 b <- fixef(fit)$cond; V <- vcov(fit)$cond; ll <- as.numeric(logLik(fit))${zeros === null ? '' : '\nzb <- fixef(fit)$zi; zV <- vcov(fit)$zi'}`
 }
 

@@ -40,11 +40,13 @@ function choicesOf({ asked, design, groupings }: FitCase): readonly Saying[] {
   const references = Object.entries(design.of).flatMap(([column, own]) =>
     own.kind === 'levels' ? [saying('questions/fit/choice/reference', { column, level: own.levels[0] ?? '' })] : [],
   )
+  const numbers = Object.entries(design.of).flatMap(([text, { kind }]) => (kind === 'number' ? [saying('text', { text })] : []))
   const added = design.terms
     .filter(({ isAsked }) => !isAsked)
     .map(({ of }) => saying('questions/fit/together', { columns: of.map((text) => saying('text', { text })) }))
   return [
     ...(references.length > 0 ? [saying('questions/fit/choice/references', { references })] : []),
+    ...(numbers.length > 0 ? [saying('questions/fit/choice/at-zero', { numbers })] : []),
     ...(added.length > 0 ? [saying('questions/fit/choice/added', { added })] : []),
     ...(slope === null
       ? []

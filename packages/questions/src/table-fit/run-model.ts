@@ -77,7 +77,17 @@ function runMeasured(own: FitCase, likelihood: LinearMixedModel['likelihood']): 
   const estimates = restricted.kind === 'fitted' ? restricted : fit
   const { logLikelihood, parameters, warnings, slope } = fit
   return {
-    ...{ kind: 'fitted', estimates, zeros: null, dispersion: null, logLikelihood, parameters, predictor: response, warnings, counts: null },
+    ...{
+      kind: 'fitted',
+      estimates,
+      zeros: null,
+      dispersion: null,
+      logLikelihood,
+      parameters,
+      predictor: response,
+      warnings,
+      counts: null,
+    },
     residualSd: estimates.residualSd,
     groups: groupings.map(({ name, levels, slope: asked }, k) => ({
       ...{ name, levels, deviation: fit.deviations[k] ?? 0 },

@@ -13,7 +13,7 @@ function groupTold(
 ): readonly ToldScatter[] {
   const own: ToldScatter = {
     label: saying('questions/fit/scatter/group', { of: name, levels }),
-    value: deviation,
+    value: isZero ? 0 : deviation,
     explained: isZero
       ? saying('questions/fit/scatter/zero')
       : saying('questions/fit/scatter/deviation', { link, fold: round(Math.exp(deviation)) }),

@@ -23,6 +23,8 @@ export const words: Words = {
 
   'questions/fit/choice/reference': '{column}: {level}',
   'questions/fit/choice/references': 'Each level is held against the reference of its column ({references}).',
+  'questions/fit/choice/at-zero':
+    'Coefficients of other columns, and of all at reference, are those where {numbers} would be 0; means are told at their mean.',
   'questions/fit/choice/added': 'Left out when they were named, and in because larger terms contain them: {added}.',
   'questions/fit/choice/slope':
     'The slope of {slope} is drawn at random for each {of}{apart, select, yes {, apart from the intercept} other {, together with the intercept}}.',
@@ -78,7 +80,8 @@ export const words: Words = {
   'questions/fit/caution/perfect-correlation':
     '{of}: slopes and intercepts are estimated as one; too few levels tell them apart.',
   'questions/fit/caution/perfect-correlation/cure': 'Draw them apart with "--slope-apart", or leave the slope out.',
-  'questions/fit/caution/no-extra-zeros': 'No zeros of another origin were found: their chance is as good as none, and its coefficients say no more than that.',
+  'questions/fit/caution/no-extra-zeros':
+    'No zeros of another origin were found: their chance is as good as none, and its coefficients say no more than that.',
   'questions/fit/caution/no-extra-zeros/cure': 'Leave out --zeros.',
   'questions/fit/caution/wide-offset': 'The largest effort is {fold, number} times the smallest: one row weighs as many others.',
   'questions/fit/caution/wide-offset/cure': 'Look whether all efforts are in one unit.',

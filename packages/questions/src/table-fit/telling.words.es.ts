@@ -23,6 +23,8 @@ export const words: Words = {
 
   'questions/fit/choice/reference': '{column}: {level}',
   'questions/fit/choice/references': 'Cada nivel se compara con la referencia de su columna ({references}).',
+  'questions/fit/choice/at-zero':
+    'Los coeficientes de las demás columnas, y de todo en la referencia, son los que habría con {numbers} en 0; las medias se dicen en su media.',
   'questions/fit/choice/added': 'No se nombraron, y están porque términos mayores los contienen: {added}.',
   'questions/fit/choice/slope':
     'La pendiente de {slope} se sortea para cada {of}{apart, select, yes {, aparte de la ordenada} other {, junto con la ordenada}}.',
@@ -78,7 +80,8 @@ export const words: Words = {
   'questions/fit/caution/perfect-correlation':
     '{of}: pendientes y ordenadas se estiman como una sola cosa; hay pocos niveles para distinguirlas.',
   'questions/fit/caution/perfect-correlation/cure': 'Sortéelas aparte con "--slope-apart", o deje fuera la pendiente.',
-  'questions/fit/caution/no-extra-zeros': 'No se hallaron ceros de otro origen: su probabilidad es casi nula, y sus coeficientes no dicen más que eso.',
+  'questions/fit/caution/no-extra-zeros':
+    'No se hallaron ceros de otro origen: su probabilidad es casi nula, y sus coeficientes no dicen más que eso.',
   'questions/fit/caution/no-extra-zeros/cure': 'Deje fuera --zeros.',
   'questions/fit/caution/wide-offset': 'El mayor esfuerzo es {fold, number} veces el menor: una fila pesa como otras tantas.',
   'questions/fit/caution/wide-offset/cure': 'Mire si todos los esfuerzos están en la misma unidad.',

@@ -17,7 +17,8 @@ export type ToldCoefficient =
       readonly estimate: number
       readonly se: number
       readonly df: number
-      /** The grouping whose levels are its units; null where they are the rows. */
+      /** What it is told by, and of which grouping; null of rows. */
+      readonly units: 'rows' | 'levels' | 'slopes'
       readonly by: string | null
       readonly p: number
       readonly limits: Limits

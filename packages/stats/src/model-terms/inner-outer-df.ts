@@ -2,10 +2,13 @@ import type { Grouping } from '../count-model/effects/grouping.ts'
 import { columnOf, type Matrix } from '../least-squares/matrix.ts'
 import { independentColumns } from './independent-columns.ts'
 
-/** Degrees of freedom of one design column, and the grouping whose levels are its units; null where its units are the rows. */
+/** Degrees of freedom of one design column, and what its units are. */
 export interface ColumnDf {
   /** At least 1: where the rule leaves none, so few are said, and the interval is as wide as it gets. */
   readonly df: number
+  /** Rows; levels of a grouping within which it is constant; the slopes of its levels, of which it is a multiple. */
+  readonly units: 'rows' | 'levels' | 'slopes'
+  /** The grouping; null of rows. */
   readonly by: string | null
 }
 
@@ -138,11 +141,13 @@ export function innerOuterDf(design: Matrix, groupings: readonly Grouping[]): re
     const units = constantIn.filter(
       (own, k) => !constantIn.some((other, l) => l !== k && isCoarser(other, own) && (l < k || !isCoarser(own, other))),
     )
-    const found: ColumnDf[] = units.map((own) => ({ df: byLevels[groups.indexOf(own)] ?? 0, by: own.name }))
+    const found: ColumnDf[] = units.map((own) => ({
+      ...{ df: byLevels[groups.indexOf(own)] ?? 0, units: 'levels', by: own.name },
+    }))
     if (units.length === 0) {
-      found.push({ df: byRows, by: null })
+      found.push({ df: byRows, units: 'rows', by: null })
       groups.forEach((own, k) => {
-        if (perSlope(column, own) !== null) found.push({ df: bySlopes[k] ?? 0, by: own.name })
+        if (perSlope(column, own) !== null) found.push({ df: bySlopes[k] ?? 0, units: 'slopes', by: own.name })
       })
     }
     const least = found.reduce((fewest, own) => (own.df < fewest.df ? own : fewest))
@@ -153,6 +158,6 @@ export function innerOuterDf(design: Matrix, groupings: readonly Grouping[]): re
 /** The degrees of freedom of a sum of coefficients: the least of the columns that have a part in it. @param weights one a column */
 export function dfOfSum(columns: readonly ColumnDf[], weights: ArrayLike<number>): ColumnDf {
   const own = columns.filter((_, j) => weights[j] !== 0)
-  const [first = { df: 1, by: null }, ...others] = own.length === 0 ? columns : own
+  const [first = { df: 1, units: 'rows', by: null }, ...others] = own.length === 0 ? columns : own
   return others.reduce((least, other) => (other.df < least.df ? other : least), first)
 }

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { dfOfSum, type Grouping, innerOuterDf, type ModelColumns, matrixOfColumns } from '../../src/index.ts'
+import { type ColumnDf, dfOfSum, type Grouping, innerOuterDf, type ModelColumns, matrixOfColumns } from '../../src/index.ts'
 import { designOf } from '../../src/model-terms/design.ts'
 import { independentColumns } from '../../src/model-terms/independent-columns.ts'
 import { referenceValues } from '../reference-table.ts'
@@ -60,7 +60,7 @@ describe('innerOuterDf', () => {
     const ones = new Float64Array(9).fill(1)
     const x = Float64Array.from(ones, (_, i) => 2031 + (i % 4))
     const design = matrixOfColumns(9, [ones, x, x.map((value) => 3 - 2 * value)])
-    expect(innerOuterDf(design, [])).toEqual([7, 7, 7].map((df) => ({ df, by: null })))
+    expect(innerOuterDf(design, [])).toEqual([7, 7, 7].map((df) => ({ df, units: 'rows', by: null })))
     expect(independentColumns([ones, x, x.map((value) => value + 1)])).toBe(2)
     expect(independentColumns([])).toBe(0)
   })
@@ -71,19 +71,23 @@ describe('innerOuterDf', () => {
     const field = { ...grouped(rows, 'field'), levels: 30 }
     const design = matrixOfColumns(40, [ones, ones.map((_, i) => Math.floor(i / 3) % 2)])
     const [first, second] = innerOuterDf(design, [field, grouped(rows, 'observer')])
-    expect(first).toEqual({ df: 4, by: 'observer' })
-    expect(second).toEqual({ df: 40 - (8 + 4) - 1, by: null })
+    expect(first).toEqual({ df: 4, units: 'levels', by: 'observer' })
+    expect(second).toEqual({ df: 40 - (8 + 4) - 1, units: 'rows', by: null })
   })
 
   it('a slope drawn at random is told by its levels: that of days by 18 persons with 17', () => {
     const days = tableOf('linear-mixed/sleepstudy')
     const design = designed(designOf(columnsIn(days, [], ['Days']), [['Days']]))
     const subject = { ...grouped(days, 'Subject'), slope: { name: 'Days', values: numbersOf(days, 'Days') } }
-    expect(innerOuterDf(design.matrix, [subject])).toEqual([17, 17].map((df) => ({ df, by: 'Subject' })))
+    expect(innerOuterDf(design.matrix, [subject])).toEqual([
+      { df: 17, units: 'levels', by: 'Subject' },
+      { df: 17, units: 'slopes', by: 'Subject' },
+    ])
     expect(
       innerOuterDf(design.matrix, [{ ...subject, slope: { name: 'Days', values: new Float64Array(days.length) } }])[1],
     ).toEqual({
       df: days.length - 18 - 1,
+      units: 'rows',
       by: null,
     })
   })
@@ -92,13 +96,13 @@ describe('innerOuterDf', () => {
     const ones = new Float64Array(4).fill(1)
     const strip = Float64Array.of(0, 0, 1, 1)
     const found = innerOuterDf(matrixOfColumns(4, [ones, strip]), [{ name: 'field', of: Int32Array.of(0, 0, 1, 1), levels: 2 }])
-    expect(found).toEqual([1, 1].map((df) => ({ df, by: 'field' })))
-    const columns = [
-      { df: 4, by: 'field' },
-      { df: 60, by: null },
+    expect(found).toEqual([1, 1].map((df) => ({ df, units: 'levels', by: 'field' })))
+    const columns: readonly ColumnDf[] = [
+      { df: 4, units: 'levels', by: 'field' },
+      { df: 60, units: 'rows', by: null },
     ]
-    expect(dfOfSum(columns, [0, 1])).toEqual({ df: 60, by: null })
-    expect(dfOfSum(columns, [1, 1])).toEqual({ df: 4, by: 'field' })
-    expect(dfOfSum(columns, [0, 0])).toEqual({ df: 4, by: 'field' })
+    expect(dfOfSum(columns, [0, 1])).toEqual({ df: 60, units: 'rows', by: null })
+    expect(dfOfSum(columns, [1, 1])).toEqual({ df: 4, units: 'levels', by: 'field' })
+    expect(dfOfSum(columns, [0, 0])).toEqual({ df: 4, units: 'levels', by: 'field' })
   })
 })
