@@ -64,7 +64,7 @@ function tell(
       ...{ kind: 'told', label, estimate, se, df: own.df, units: own.units, by: own.by },
       p: studentTwoSidedP(estimate / se, own.df),
       limits: limitsOf(found),
-      ratio: isRatio ? { value: Math.exp(estimate), limits: exponentials(found) } : null,
+      ratio: isRatio ? { value: finite(Math.exp(estimate)), limits: exponentials(found) } : null,
     }
   })
 }

@@ -107,7 +107,7 @@ async function told(own: FitCase, seed: string, work: LongWork): Promise<TableFi
     likelihood: { logLikelihood, isRestricted: asked.reml, parameters, aic, aicc: Number.isFinite(aicc) ? aicc : null },
     without: asked.without.map((without) => withoutTold(own, fit, without)),
     comparisons: compared.map((columns) => comparisonTold(own, fit, coefficients.df, columns, rng)),
-    per: asked.effort === null ? null : saying('questions/fit/per', { per: asked.per, effort: asked.effort.name }),
+    per: asked.effort === null ? null : saying('questions/fit/per-effort', { per: asked.per, effort: asked.effort.name }),
     checks: await checksTold(own, fit, rng, work),
     cautions: cautionsTold(own, fit, coefficients.df),
     random: { seed, algorithm: rngAlgorithm },

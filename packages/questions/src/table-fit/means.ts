@@ -72,7 +72,7 @@ const levelSaying = (at: Levels): Saying => {
 
 function meanTold(mean: MarginalMean): ToldMean {
   const label = levelSaying(mean.at)
-  if (mean.kind === 'not-estimable') return { kind: 'not-told', label }
+  if (mean.kind === 'not-estimable' || !Number.isFinite(mean.mean)) return { kind: 'not-told', label }
   if (mean.kind === 'no-scatter') return { kind: 'no-scatter', label, value: mean.mean }
   return { kind: 'mean', label, value: mean.mean, limits: limitsOf(mean.meanLimits) }
 }
@@ -81,6 +81,7 @@ function pairTold(contrast: MeanContrast): ToldPair {
   const label = saying('questions/fit/pair', { of: levelSaying(contrast.of), against: levelSaying(contrast.against) })
   if (contrast.kind !== 'contrast') return { kind: 'not-told', label }
   const { ratio, difference, limits, simultaneous, p, holm } = contrast
+  if (!Number.isFinite(ratio?.ratio ?? difference)) return { kind: 'not-told', label }
   return {
     ...{ kind: 'pair', label, p, holm },
     value: ratio?.ratio ?? difference,

@@ -10,7 +10,7 @@ export const words: Words = {
   'questions/fit/part/together': '{parts}',
   'questions/fit/pair': '{of} against {against}',
   'questions/fit/held': '{column} at {value}',
-  'questions/fit/per': 'per {per, number} of {effort}',
+  'questions/fit/per-effort': 'per {per, number} of {effort}',
 
   'questions/fit/about':
     '{response} in {rows, plural, one {one row} other {# rows}}, {family}{zeros, select, some {, with zeros of another origin} other {}}: hanging on {fixed, plural, =0 {nothing but their mean} other {{terms}}}{random, plural, =0 {} other {; {groupings} drawn at random}}.',

@@ -10,7 +10,7 @@ export const words: Words = {
   'questions/fit/part/together': '{parts}',
   'questions/fit/pair': '{of} frente a {against}',
   'questions/fit/held': '{column} en {value}',
-  'questions/fit/per': 'por {per, number} de {effort}',
+  'questions/fit/per-effort': 'por {per, number} de {effort}',
 
   'questions/fit/about':
     '{response} en {rows, plural, one {una fila} other {# filas}}, {family}{zeros, select, some {, con ceros de otro origen} other {}}: depende {fixed, plural, =0 {solo de su media} other {de {terms}}}{random, plural, =0 {} other {; {groupings} se sortean}}.',

@@ -22,7 +22,8 @@ export type ToldCoefficient =
       readonly by: string | null
       readonly p: number
       readonly limits: Limits
-      readonly ratio: { readonly value: number; readonly limits: Limits } | null
+      /** Its value is null where it is beyond all numbers. */
+      readonly ratio: { readonly value: number | null; readonly limits: Limits } | null
     }
   /** Other columns say the same, or it holds nothing but zeros. */
   | { readonly kind: 'set-aside'; readonly label: Saying; readonly equals: readonly Saying[] }

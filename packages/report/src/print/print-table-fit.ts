@@ -44,7 +44,7 @@ function coefficientRow(telling: Telling, own: ToldCoefficient): readonly string
   const label = say(own.label)
   if (own.kind !== 'told') return [label, own.kind === 'no-scatter' ? number(own.estimate) : '–']
   const { estimate, se, ratio, df, p } = own
-  const shown = ratio === null ? [] : [number(ratio.value)]
+  const shown = ratio === null ? [] : [ratio.value === null ? '…' : number(ratio.value)]
   return [
     label,
     number(estimate),
