@@ -35,6 +35,7 @@ describe('--json', () => {
     merge: ['merge', 'COPY', '--in', 'OWN'],
     restore: ['restore', 'OWN'],
     ask: ['ask', 'who-visits', '--in', 'OWN'],
+    fit: ['fit', 'SHEET', '--response', 'honey bee', '--family', 'nb2', '--fixed', 'strip', '--random', 'field', '--unchecked'],
     serve: ['serve', 'OWN', '--port', '0'],
     help: ['help'],
   }

@@ -5,6 +5,14 @@ import { testSpanish } from '../../model/test/translated.ts'
 /** What reads the same in both languages, or holds English on purpose, and why. */
 const sameInBoth = {
   text: 'blanks alone',
+  'questions/fit/choice/reference': 'blanks alone',
+  'questions/fit/levels-together': 'blanks alone',
+  'questions/fit/part/level': 'blanks alone',
+  'questions/fit/part/number': 'blanks alone',
+  'questions/fit/part/together': 'blanks alone',
+  'questions/fit/scatter/dispersion-beta-binomial': 'a sign',
+  'questions/fit/scatter/dispersion-nb1': 'a sign',
+  'questions/fit/scatter/dispersion-nb2': 'a sign',
   'questions/headline/with-notes': 'blanks alone',
   'questions/contrast/levels': 'blanks alone',
   'questions/cause/level': 'blanks alone',

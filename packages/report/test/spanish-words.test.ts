@@ -7,6 +7,9 @@ import { words as reportWordsEs } from '../src/words.es.ts'
 
 /** What reads the same in both languages, or holds English on purpose, and why. */
 const sameInBoth = {
+  'report/fit/row-scatter': 'blanks alone',
+  'report/fit/row-scatter/none': 'blanks alone',
+  'report/fit/small-p': 'blanks alone',
   'report/table-of/values': 'blanks alone',
   'report/figure/level': 'a share',
   'report/figure/intervals/told': 'blanks alone',

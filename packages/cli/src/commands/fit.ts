@@ -28,6 +28,9 @@ const singles = [
   'without',
 ] as const
 
+/** Flags that say something of the model. */
+const switches = ['zeros', 'slopeApart', 'reml', 'unchecked'] as const
+
 /** Any table as it stands. */
 function tableOf(sheet: Sheet): FitTable {
   return {
@@ -40,14 +43,14 @@ function tableOf(sheet: Sheet): FitTable {
 
 function wordsOf(given: Arguments): FitWords {
   const own = Object.fromEntries(singles.map((name) => [name, single(given, name)]))
-  const flags = { zeros: given.flags.has('zeros'), slopeApart: given.flags.has('slopeApart'), reml: given.flags.has('reml') }
+  const flags = Object.fromEntries(switches.map((name) => [name, given.flags.has(name)]))
   return { ...own, ...flags, levels: given.options.get('levels') }
 }
 
 export const fitCommand: Command = {
   name: 'fit',
   options: [...singles, 'levels', 'receipt', 'seed'],
-  flags: ['zeros', 'slopeApart', 'reml', 'brief'],
+  flags: [...switches, 'brief'],
   run: async (given, terminal) => {
     const [path, ...more] = given.words
     if (path === undefined || more.length > 0) throw new ThrumError('cli/fit/usage')

@@ -34,6 +34,7 @@ export interface FitWords {
   readonly zeros?: boolean
   readonly slopeApart?: boolean
   readonly reml?: boolean
+  readonly unchecked?: boolean
 }
 
 export interface SlopeAsked {
@@ -72,6 +73,8 @@ export interface FitAsked {
   readonly nodes: number | null
   readonly without: readonly WithoutAsked[]
   readonly reml: boolean
+  /** False where checks are left out: they take as long as hundreds of fits. */
+  readonly isChecked: boolean
 }
 
 const usualRefits = 1000
@@ -229,6 +232,7 @@ export function readFitAsked(table: FitTable, words: FitWords): FitAsked {
     refits: readWhole('refits', words.refits, refitsRange) ?? usualRefits,
     without: readWithout(table, words, { fixed, random, slope }),
     reml: words.reml === true,
+    isChecked: words.unchecked !== true,
   }
 }
 

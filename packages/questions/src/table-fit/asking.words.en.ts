@@ -66,14 +66,14 @@ export const words: Words = {
     '"{column}" holds {numbers, plural, one {# number} other {# numbers}} and {texts, plural, one {# text} other {# texts}}; line {line} reads "{found}". Is it a number or a name?',
   'questions/fit/mixed-column/remedy': 'Mend the texts, or take all its cells as names: --as-levels "{column}".',
   'questions/fit/not-a-count':
-    '{rows, plural, one {One cell} other {# cells}} of "{column}" {rows, plural, one {is} other {are}} no whole number from 0, such as "{found}" (lines {lines}).',
+    '{rows, plural, one {One cell} other {# cells}} of "{column}" {rows, plural, one {is} other {are}} no whole number from 0, such as "{found}" ({rows, plural, one {line} other {lines}} {lines}).',
   'questions/fit/not-a-count/remedy':
     'Counts are whole. For rates, give the counts and --effort; for measured numbers take --family gaussian.',
   'questions/fit/above-trials':
-    '{rows, plural, one {One cell} other {# cells}} of "{column}" {rows, plural, one {is} other {are}} above the whole of its row (lines {lines}).',
+    '{rows, plural, one {One cell} other {# cells}} of "{column}" {rows, plural, one {is} other {are}} above the whole of its row ({rows, plural, one {line} other {lines}} {lines}).',
   'questions/fit/above-trials/remedy': 'Mend them: the part cannot be more than the whole.',
   'questions/fit/no-effort':
-    '{rows, plural, one {One cell} other {# cells}} of "{column}" {rows, plural, one {is} other {are}} not above 0, such as "{found}" (lines {lines}): nothing can be counted without effort.',
+    '{rows, plural, one {One cell} other {# cells}} of "{column}" {rows, plural, one {is} other {are}} not above 0, such as "{found}" ({rows, plural, one {line} other {lines}} {lines}): nothing can be counted without effort.',
   'questions/fit/no-effort/remedy': 'Mend them, or leave them blank: rows with a blank are left out and named.',
   'questions/fit/no-rows': 'No row is left: each lacks a cell of one of these: {columns}.',
   'questions/fit/no-rows/remedy': 'Leave the column that lacks most out of the model.',

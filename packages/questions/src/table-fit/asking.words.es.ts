@@ -68,14 +68,14 @@ export const words: Words = {
     '"{column}" tiene {numbers, plural, one {# número} other {# números}} y {texts, plural, one {# texto} other {# textos}}; la línea {line} dice "{found}". ¿Es un número o un nombre?',
   'questions/fit/mixed-column/remedy': 'Corrija los textos, o tome todas sus celdas como nombres con "--as-levels" y "{column}".',
   'questions/fit/not-a-count':
-    '{rows, plural, one {Una celda} other {# celdas}} de "{column}" no {rows, plural, one {es un número entero} other {son números enteros}} desde 0, como "{found}" (líneas {lines}).',
+    '{rows, plural, one {Una celda} other {# celdas}} de "{column}" no {rows, plural, one {es un número entero} other {son números enteros}} desde 0, como "{found}" ({rows, plural, one {línea} other {líneas}} {lines}).',
   'questions/fit/not-a-count/remedy':
     'Los conteos son enteros. Para tasas, dé los conteos y --effort; para números medidos tome --family gaussian.',
   'questions/fit/above-trials':
-    '{rows, plural, one {Una celda} other {# celdas}} de "{column}" {rows, plural, one {supera} other {superan}} el total de su fila (líneas {lines}).',
+    '{rows, plural, one {Una celda} other {# celdas}} de "{column}" {rows, plural, one {supera} other {superan}} el total de su fila ({rows, plural, one {línea} other {líneas}} {lines}).',
   'questions/fit/above-trials/remedy': 'Corríjalas: la parte no puede ser mayor que el total.',
   'questions/fit/no-effort':
-    '{rows, plural, one {Una celda} other {# celdas}} de "{column}" no {rows, plural, one {es mayor} other {son mayores}} que 0, como "{found}" (líneas {lines}): sin esfuerzo nada se puede contar.',
+    '{rows, plural, one {Una celda} other {# celdas}} de "{column}" no {rows, plural, one {es mayor} other {son mayores}} que 0, como "{found}" ({rows, plural, one {línea} other {líneas}} {lines}): sin esfuerzo nada se puede contar.',
   'questions/fit/no-effort/remedy': 'Corríjalas, o déjelas en blanco: las filas con un blanco quedan fuera y se nombran.',
   'questions/fit/no-rows': 'No queda ninguna fila: a cada una le falta una celda de una de estas: {columns}.',
   'questions/fit/no-rows/remedy': 'Deje fuera del modelo la columna a la que más le falta.',

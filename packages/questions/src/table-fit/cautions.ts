@@ -61,7 +61,7 @@ function ofFit({ asked }: FitCase, { warnings, groups }: ModelFit): readonly Tol
 }
 
 function ofAsked({ asked, rows }: FitCase): readonly ToldCaution[] {
-  const { slope, fixed, effort, random, zerosBy, family } = asked
+  const { slope, fixed, effort, random, zerosBy, family, isChecked } = asked
   const isCount = family === 'nb2' || family === 'nb1' || family === 'poisson'
   return [
     ...(random.length === 0 ? [note('no-grouping', { rows: rows.length })] : []),
@@ -70,6 +70,7 @@ function ofAsked({ asked, rows }: FitCase): readonly ToldCaution[] {
       : []),
     ...(isCount && effort === null && asked.offset === null ? [note('no-effort')] : []),
     ...(zerosBy === null ? [] : [note('zeros-mechanism')]),
+    ...(isChecked || family === 'gaussian' ? [] : [note('unchecked')]),
   ]
 }
 

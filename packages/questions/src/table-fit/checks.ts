@@ -37,9 +37,9 @@ function laplaceTold({ model, fit }: NonNullable<ModelFit['counts']>): readonly 
   return [{ id: 'laplace', verdict, p: null, text: saying('questions/fit/check/laplace', { verdict, coefficients, deviation }) }]
 }
 
-/** What the fit was held against. Measured numbers have no checks yet. */
+/** What the fit was held against; nothing where that was not wished. Measured numbers have no checks yet. */
 export async function checksTold(own: FitCase, { counts }: ModelFit, rng: Rng, work: LongWork): Promise<readonly ToldCheck[]> {
-  if (counts === null) return []
+  if (counts === null || !own.asked.isChecked) return []
   const asked = { rng: rng.fork('checks'), covariates: covariatesOf(own), refits }
   const { checks } = await checkCountModel(counts.model, counts.fit, asked, work)
   return [...checks.map(checkTold), ...laplaceTold(counts)]

@@ -32,7 +32,7 @@ export interface FitCase {
 
 /** More columns, or more levels beside those of the greatest grouping, are not fitted in the time that a person waits. Ours. */
 const mostColumns = 200
-const mostLevelsBeside = 2000
+const mostLevelsBeside = 500
 
 const numbersOf = ({ numbers }: FitColumn, rows: readonly number[]): Float64Array =>
   Float64Array.from(rows, (row) => numbers[row] ?? Number.NaN)

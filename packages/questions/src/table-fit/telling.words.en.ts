@@ -67,11 +67,11 @@ export const words: Words = {
     '{verdict, select, fine {The Laplace approximation is good enough here} other {The Laplace approximation is not good enough here: fit it by quadrature with --nodes 15}}: exact integration would move a coefficient by {coefficients, number} and the scatter of the grouping by {deviation, number} of their standard errors.',
 
   'questions/fit/caution/refused':
-    '{count, plural, one {One line should be a row and could not be read as one} other {# lines should be rows and could not be read as such}} (lines {lines}): {count, plural, one {it is} other {they are}} not in the fit.',
+    '{count, plural, one {One line should be a row and could not be read as one} other {# lines should be rows and could not be read as such}} ({count, plural, one {line} other {lines}} {lines}): {count, plural, one {it is} other {they are}} not in the fit.',
   'questions/fit/caution/refused/cure':
     'Look at {count, plural, one {it} other {them}}: more or fewer cells than the header, or a quote that was not closed.',
   'questions/fit/caution/aside':
-    '{count, plural, one {One line was} other {# lines were}} taken for a title, a total, a note or a header once more, and not for a row (lines {lines}).',
+    '{count, plural, one {One line was} other {# lines were}} taken for a title, a total, a note or a header once more, and not for a row ({count, plural, one {line} other {lines}} {lines}).',
   'questions/fit/caution/whole-units':
     '{columns}: the same throughout each level of {of}, so that {units, number} levels decide, and not {rows, number} rows. A comparison of whole fields is decided by the question what-differs; this describes.',
   'questions/fit/caution/whole-units/cure': 'Bring the counts into a project and ask what-differs.',
@@ -95,6 +95,7 @@ export const words: Words = {
     '{slope} is not in --fixed: the slopes of {of} scatter about 0, and not about a slope of all.',
   'questions/fit/caution/slope-without-term/cure': 'Add it to --fixed.',
   'questions/fit/caution/no-effort': 'No effort was named: counts are compared as if all were watched alike.',
+  'questions/fit/caution/unchecked': 'The fit was not checked, as was asked.',
   'questions/fit/caution/zeros-mechanism':
     'Zeros of another origin are in the model: say by what they come. Means are those of rows without such a zero.',
 

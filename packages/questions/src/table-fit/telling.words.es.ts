@@ -67,11 +67,11 @@ export const words: Words = {
     '{verdict, select, fine {La aproximación de Laplace basta aquí} other {La aproximación de Laplace no basta aquí: ajústelo por cuadratura con --nodes 15}}: la integración exacta movería un coeficiente {coefficients, number} y la dispersión del agrupamiento {deviation, number} de sus errores estándar.',
 
   'questions/fit/caution/refused':
-    '{count, plural, one {Una línea debería ser una fila y no se pudo leer como tal} other {# líneas deberían ser filas y no se pudieron leer como tales}} (líneas {lines}): no {count, plural, one {está} other {están}} en el ajuste.',
+    '{count, plural, one {Una línea debería ser una fila y no se pudo leer como tal} other {# líneas deberían ser filas y no se pudieron leer como tales}} ({count, plural, one {línea} other {líneas}} {lines}): no {count, plural, one {está} other {están}} en el ajuste.',
   'questions/fit/caution/refused/cure':
     'Mire {count, plural, one {esa línea} other {esas líneas}}: más o menos celdas que el encabezado, o unas comillas sin cerrar.',
   'questions/fit/caution/aside':
-    '{count, plural, one {Una línea se tomó} other {# líneas se tomaron}} por título, total, nota o encabezado repetido, y no por fila (líneas {lines}).',
+    '{count, plural, one {Una línea se tomó} other {# líneas se tomaron}} por título, total, nota o encabezado repetido, y no por fila ({count, plural, one {línea} other {líneas}} {lines}).',
   'questions/fit/caution/whole-units':
     '{columns}: lo mismo en todo cada nivel de {of}, así que deciden {units, number} niveles, y no {rows, number} filas. Una comparación de campos enteros la decide la pregunta "what-differs"; esto describe.',
   'questions/fit/caution/whole-units/cure': 'Lleve los conteos a un proyecto y pregunte "what-differs".',
@@ -96,6 +96,7 @@ export const words: Words = {
   'questions/fit/caution/slope-without-term/cure': 'Añádala a --fixed.',
   'questions/fit/caution/no-effort':
     'No se nombró ningún esfuerzo: los conteos se comparan como si todos se hubieran observado igual.',
+  'questions/fit/caution/unchecked': 'El ajuste no se comprobó, como se pidió.',
   'questions/fit/caution/zeros-mechanism':
     'Hay ceros de otro origen en el modelo: diga de qué vienen. Las medias son las de filas sin un cero así.',
 

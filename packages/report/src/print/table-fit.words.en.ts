@@ -42,7 +42,7 @@ export const words: Words = {
   'report/fit/pairs':
     'Pairs, df {df}; "all at once": limits that hold for {pairs, plural, one {the pair} other {all # pairs}} together.',
   'report/fit/left-out':
-    '{column} is missing in {rows, plural, one {one row} other {# rows}} (lines {lines}{more, select, yes { …} other {}}).',
+    '{column} is missing in {rows, plural, one {one row} other {# rows}} ({rows, plural, one {line} other {lines}} {lines}{more, select, yes { …} other {}}).',
   'report/fit/rows': '{used, number} of {of, number} rows are used.',
   'report/fit/verdict/fine': '[fine]',
   'report/fit/verdict/look': '[look]',

@@ -41,7 +41,7 @@ export const words: Words = {
   'report/fit/pairs':
     'Pares, gl {df}; "todos a la vez": límites que valen para {pairs, plural, one {el par} other {los # pares}} juntos.',
   'report/fit/left-out':
-    'Falta {column} en {rows, plural, one {una fila} other {# filas}} (líneas {lines}{more, select, yes { …} other {}}).',
+    'Falta {column} en {rows, plural, one {una fila} other {# filas}} ({rows, plural, one {línea} other {líneas}} {lines}{more, select, yes { …} other {}}).',
   'report/fit/rows': 'Se usan {used, number} de {of, number} filas.',
   'report/fit/verdict/fine': '[bien]',
   'report/fit/verdict/look': '[mirar]',
