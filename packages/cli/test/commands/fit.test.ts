@@ -71,7 +71,7 @@ describe('thrum fit', () => {
 
   it('names families that fit the numbers, a line each', async () => {
     const { notes } = await tell(['fit', sheet(), '--response', 'honey bee'])
-    expect(notes).toMatch(/^nb2: .*try this\nfirst\nnb1: /mu)
+    expect(notes).toMatch(/^nb2: .*; try\nthis first\nnb1: /mu)
   })
 
   it('names lines that are no rows, and rows that lack a cell, by the lines of the file', async () => {
@@ -79,10 +79,8 @@ describe('thrum fit', () => {
     const lost = first.replace(/,10,200,/u, ',,200,')
     const file = sheet([head, lost, ...others, 'total,,,,,320,6400,400,90', ''].join('\n'))
     const { out } = await tell(['fit', file, ...bees, '--unchecked'])
-    expect(out).toContain('minutes is missing in one row (lines 2)')
-    expect(out).toMatch(
-      /One line was taken for a title, a total, a note or a\s+header once more, and not for a row \(lines 34\)/u,
-    )
+    expect(out).toContain('minutes is missing in one row (line 2)')
+    expect(out).toMatch(/One line was taken for a title, a total, a note or a header once\s+more, and not for a row \(line 34\)/u)
   })
 
   it('writes rows and R script in the place of an earlier receipt, and nowhere else', async () => {

@@ -183,6 +183,29 @@ describe('no sentence bypasses the catalogue', () => {
     expect(await plainIn(['ask', ...argv, '--in', files.small ?? ''], names)).toEqual([])
   })
 
+  it.each([
+    [
+      'nb2',
+      '--fixed',
+      'strip,open flowers',
+      '--random',
+      'field',
+      '--effort',
+      'minutes',
+      '--per',
+      '60',
+      '--without',
+      'strip,field',
+    ],
+    ['poisson', '--fixed', 'strip and observer', '--zeros', '--by', 'profile', '--unchecked'],
+    ['gaussian', '--fixed', 'strip', '--random', 'field', '--slope', 'hover fly by field'],
+    ['binomial', '--trials', 'open flowers', '--fixed', 'mood'],
+    ['nb2', '--fixed', 'field date'],
+  ])('a fit to a table: %s %s %s', async (family, ...words) => {
+    const table = [files.wide ?? '', '--response', 'honey bee', '--family', family]
+    expect(await plainIn(['fit', ...table, ...words], names)).toEqual([])
+  })
+
   it('the receipt of an answer', async () => {
     expect(await inOwn('ask', 'who-visits', '--receipt', join(folder, 'receipt'))).toEqual([])
   })
