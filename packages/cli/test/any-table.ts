@@ -48,7 +48,11 @@ const asked = fc.record({
   nodes: given(fc.constantFrom('9', '2'), 5),
   without: given(list, 8),
 })
-const flags = often(fc.constantFrom([], ['brief'], ['zeros']), fc.constantFrom(['slope-apart'], ['reml']), 95)
+const flags = often(
+  fc.constantFrom(['unchecked'], ['unchecked', 'brief'], ['unchecked', 'zeros'], []),
+  fc.constantFrom(['slope-apart'], ['reml']),
+  95,
+)
 
 /** Any small table, and anything asked of it, ends with 0, 1 or 2 and a message, and never with a failure of the program. */
 export async function tryAnyTable(runs: number, seed: number): Promise<readonly number[]> {

@@ -26,20 +26,22 @@ beforeAll(async () => {
   writeFileSync(at('counts.csv'), block('field,date,start'))
   await tell(['new', at('paper.thrum')])
   await tell(['import', at('counts.csv'), '--in', at('paper.thrum'), '--accept'])
+  await tell(wordsOf(block('./thrum ask what-differs --in ostrel-vale.thrum --kinds "bumble bee"')))
 })
 afterAll(() => rmSync(folder, { recursive: true, force: true }))
 
-/** A command as the README gives it: its words, with the project where it lies here. */
+/** A command as the README gives it: its words, with the files where they lie here. */
 const wordsOf = (command: string): readonly string[] =>
   [...command.replaceAll('\\\n', ' ').matchAll(/"([^"]*)"|(\S+)/gu)]
     .map(([, quoted, plain]) => quoted ?? plain ?? '')
     .slice(1)
-    .map((word) => (word.endsWith('.thrum') ? at(word) : word))
+    .map((word) => (word.endsWith('.thrum') || word.startsWith('strips') ? at(word) : word))
 
 it.each([
-  ['./thrum ask what-differs --in ostrel-vale', 'honey bee: did it change on 2032-07-23?'],
+  ['./thrum ask what-differs --in ostrel-vale.thrum --kinds "honey bee"', 'honey bee: did it change on 2032-07-23?'],
   ['./thrum ask what-differs --in paper', 'honey bee: these counts cannot tell what the change on 2033-07-15'],
   ['./thrum ask who-visits --in paper', 'Most frequent: honey bee'],
+  ['./thrum fit strips', 'count in 160 rows'],
 ])('an answer in the README is the one that is printed: %s', async (command, shown) => {
   const { out } = await tell(wordsOf(block(command)))
   // What is left out is shown as three points.

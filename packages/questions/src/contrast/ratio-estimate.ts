@@ -35,7 +35,8 @@ export const contrastMethod = (
   { against }: Pick<ContrastCase, 'against'>,
   { limits }: Pick<Contrast, 'limits'>,
   adjusted: boolean,
-): string => `questions/method/${against !== null ? 'relative-t' : limits === undefined ? 'field-t' : 'thinned'}${adjusted ? '-adjusted' : ''}`
+): string =>
+  `questions/method/${against !== null ? 'relative-t' : limits === undefined ? 'field-t' : 'thinned'}${adjusted ? '-adjusted' : ''}`
 
 /** The one way in which a ratio of fields becomes an estimate, whichever analysis it is of. */
 export function ratioEstimate(asked: ContrastCase, { kind, pair }: ToldPair, row: RatioRow): Estimate {

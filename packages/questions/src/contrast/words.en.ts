@@ -120,7 +120,7 @@ export const words: Words = {
   'questions/refusal/mostly-zero': 'more than half of the totals by field and level are zero ({zeros} of {totals})',
   'questions/refusal/beyond-range':
     'the fields (or counts) differ far less in {name} than the step asked for; a slope cannot be carried so far beyond what was measured',
-  'questions/refusal/few-insects': 
+  'questions/refusal/few-insects':
     'too few insects: {mean, number, ::.0} by field and level on average{where, select, in-poorest { in the poorest of treated and controls, before and after} other {}}, {least, number} are the least',
 
   // Estimates

@@ -122,7 +122,7 @@ export const words: Words = {
   'questions/refusal/mostly-zero': 'más de la mitad de los totales por campo y nivel son cero ({zeros} de {totals})',
   'questions/refusal/beyond-range':
     'los campos (o conteos) difieren en {name} mucho menos que el paso pedido; una pendiente no se puede llevar tan lejos de lo que se midió',
-  'questions/refusal/few-insects': 
+  'questions/refusal/few-insects':
     'insectos insuficientes: {mean, number, ::.0} por campo y nivel en promedio{where, select, in-poorest { en el más pobre de tratados y controles, antes y después} other {}}, el mínimo es {least, number}',
 
   // Estimates

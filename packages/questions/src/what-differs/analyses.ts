@@ -49,7 +49,10 @@ function asAsked({ against }: ContrastCase, pair: PairContrast): MadeAnalysis {
   const values = { adjusted: pair.adjusted.length > 0 ? 'yes' : 'no', nuisances: pair.adjusted.map(nuisanceSaying) }
   return {
     id: 'as-asked',
-    label: label('as-asked', { ...values, method: saying(`questions/method/${against !== null ? 'relative-t' : pair.isThinned ? 'thinned' : 'field-t'}`) }),
+    label: label('as-asked', {
+      ...values,
+      method: saying(`questions/method/${against !== null ? 'relative-t' : pair.isThinned ? 'thinned' : 'field-t'}`),
+    }),
     outcome: estimated(pair.contrast),
     source: { kind: 'units', nuisances: pair.nuisances },
   }

@@ -19,7 +19,8 @@ function table(name: string): readonly Row[] {
   const [head = '', ...lines] = readFileSync(new URL(`../reference/thinned-contrast/${name}.csv`, import.meta.url), 'utf8')
     .trim()
     .split('\n')
-  const number = (cell: string): number | string => (cell.trim() === 'NA' || Number.isNaN(Number(cell)) ? cell.trim() : Number(cell))
+  const number = (cell: string): number | string =>
+    cell.trim() === 'NA' || Number.isNaN(Number(cell)) ? cell.trim() : Number(cell)
   return lines.map((line) => Object.fromEntries(line.split(',').map((cell, k) => [head.split(',')[k] ?? '', number(cell)])))
 }
 const at = (row: Row, column: string): number => row[column] as number
@@ -56,7 +57,11 @@ function paired(name: string, isControlled: boolean): ThinnedProblem {
     ]
   })
   const level = Float64Array.from(rows, (row) => Number(row.level ?? 1))
-  return { isPaired: !isControlled, cells, columns: { base: isControlled ? [ones(rows.length)] : [], nuisance: [], contrasts: [level] } }
+  return {
+    isPaired: !isControlled,
+    cells,
+    columns: { base: isControlled ? [ones(rows.length)] : [], nuisance: [], contrasts: [level] },
+  }
 }
 
 const problems: { readonly [name: string]: ThinnedProblem } = {
@@ -140,7 +145,9 @@ describe('a contrast by thinning', () => {
   })
 
   it('lost contrasts and too few units have no answer', () => {
-    const cells = [1, 2, 3].map((total, unit): ThinnedCell => ({ unit, total, effort: 1, sign: 1, isAsked: unit > 1, company: 0 }))
+    const cells = [1, 2, 3].map(
+      (total, unit): ThinnedCell => ({ unit, total, effort: 1, sign: 1, isAsked: unit > 1, company: 0 }),
+    )
     const columns = { base: [ones(3)], nuisance: [], contrasts: [Float64Array.of(0, 0, 1)] }
     expect(thinnedContrast({ cells, columns, isPaired: false })).toBeNull()
     const four = [...cells, { ...(cells[0] as ThinnedCell), unit: 3 }]

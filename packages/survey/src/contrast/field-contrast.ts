@@ -66,11 +66,7 @@ export interface StandingFit extends Fitted {
 type NoFit = UnitRefusal | { readonly kind: 'one-level' }
 
 /** The rule of methods 2.8 on given units and nuisance columns: between fields (or their differences), or pairs. */
-export function fitFieldUnits(
-  units: Units,
-  level: number,
-  nuisances: readonly UnitNuisance[],
-): Fitted | NoFit {
+export function fitFieldUnits(units: Units, level: number, nuisances: readonly UnitNuisance[]): Fitted | NoFit {
   const nuisance = nuisances.flatMap(({ columns }) => columns)
   if (units.layout === 'within') {
     const fit = withinUnits({ first: units.z.map(() => 0), second: units.z, nuisance })

@@ -59,7 +59,9 @@ export function refuseByTotals(design: Design, cells: readonly Cell[], level: nu
   }
   if (compared === 'rates') {
     const poorest = design.structure === 'before-after-control' ? poorestMean(pair) : Number.POSITIVE_INFINITY
-    return poorest < leastPoorestMean ? { because: 'few-insects', mean: poorest, least: leastPoorestMean, where: 'in-poorest' } : null
+    return poorest < leastPoorestMean
+      ? { because: 'few-insects', mean: poorest, least: leastPoorestMean, where: 'in-poorest' }
+      : null
   }
   const zeros = pair.filter(({ total }) => total === 0).length
   if (zeros * 2 > pair.length) return { because: 'mostly-zero', zeros, totals: pair.length }
