@@ -48,7 +48,7 @@ const asked = fc.record({
   nodes: given(fc.constantFrom('9', '2'), 5),
   without: given(list, 8),
 })
-const flags = often(
+const flags = often<readonly string[]>(
   fc.constantFrom(['unchecked'], ['unchecked', 'brief'], ['unchecked', 'zeros'], []),
   fc.constantFrom(['slope-apart'], ['reml']),
   95,
