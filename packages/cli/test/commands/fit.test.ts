@@ -1,7 +1,7 @@
 import { existsSync, readdirSync, readFileSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
-import { columnsOf } from '@thrum/report'
-import { describe, expect, it } from 'vitest'
+import { columnsOf, pageWidth } from '@thrum/report'
+import { describe, expect, it, onTestFinished } from 'vitest'
 import { speaker } from '../../src/terminal/terminal.ts'
 import { tell, testFolder } from '../in-process.ts'
 import { wideSheet } from '../sheets.ts'
@@ -37,6 +37,15 @@ describe('thrum fit', () => {
     expect(out).toMatch(/0,\d/u)
     const short = await tell(['fit', file, ...bees, '--unchecked', '--brief'], { say })
     expect(short.out.split('\n').length).toBeLessThan(out.split('\n').length - 10)
+  })
+
+  it('holds a terminal of 40 columns', async () => {
+    onTestFinished(() => {
+      pageWidth.columns = 80
+    })
+    pageWidth.columns = 40
+    const { out } = await tell(['fit', sheet(), ...bees, '--unchecked', '--without', 'strip'])
+    expect(out.split('\n').filter((line) => columnsOf(line) > 40)).toEqual([])
   })
 
   it('ends with 1 where there is no fit, and says why and what to do', async () => {
