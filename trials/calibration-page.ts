@@ -80,6 +80,18 @@ export interface PageHead {
   readonly sets: number
 }
 
+function setsSaid(all: readonly ScoredCell[]): string {
+  const sets = all.map(({ found }) => found.sets)
+  const [least, most] = [Math.min(...sets), Math.max(...sets)]
+  const told = (value: number): string => value.toLocaleString('en')
+  return least === most ? told(least) : `${told(least)} to ${told(most)}`
+}
+
+function thinnedShare(all: readonly ScoredCell[]): number {
+  const sum = (of: (cell: ScoredCell) => number): number => all.reduce((total, cell) => total + of(cell), 0)
+  return sum(({ found }) => found.thinned) / sum(({ found }) => found.answered)
+}
+
 /** The trial as a page for readers. */
 export function resultPage(all: readonly ScoredCell[], { seed, sampled, sets }: PageHead): string {
   const bars = barsOf(all)
@@ -88,18 +100,19 @@ export function resultPage(all: readonly ScoredCell[], { seed, sampled, sets }: 
     '# The trial of calibration',
     '',
     `Seed \`${seed}\`; ${all.length.toLocaleString('en')} cells (${sampled} of a sample in which every level of every factor stands beside every level of`,
-    `every other, the rest corners suspected to be worst), ${sets.toLocaleString('en')} data sets each (half as many for`,
-    '20 fields an arm). Made again, and gone on with, by',
+    `every other, the rest corners suspected to be worst), ${setsSaid(all)} data sets each. Made again, and gone on with, by`,
     `\`npm run trial:calibration -- --cells ${sampled} --sets ${sets} --seed ${seed}\`. A fixed share of it is among the full tests.`,
     '',
-    'What is judged is the contrast of whole fields as the product answers it: the t on logs of the fields, its refusals, and the',
-    'verdict rule, called on totals. Counts are negative binomial or Poisson, with scatter between fields, fields and periods, and',
+    'What is judged is the contrast of whole fields as the product answers it, called on totals: the t on logs of the fields, or the',
+    `contrast by thinning where that stands (${percent(thinnedShare(all))} of what was answered), the refusals, and the verdict rule. Counts`,
+    'are negative binomial or Poisson, with scatter between fields, fields and periods, and',
     'visits, and with or without visits that count nothing whatever flies (chance 0.3). The truth is the ratio of marginal means.',
     '*Total* is the expected total of a field at the level where it is smallest. *first*, *second*: that level was watched five times',
     'as long (before/after: the treated fields before, or after); *mixed*: every second field was. In before/after every period has',
     'the visits named. `shown` and `leaning` are read with an S just above 1, so that no difference hides as `alike`; `alike` with an',
     'S of exactly the true ratio. All shares are of the answered data sets, where at least a tenth was answered. The plain t is the',
-    'same t without the refusals on numbers of insects.',
+    't on logs for every data set, without refusals. A bar that is not said to hold in every cell is one figure for all of them; where an',
+    'issue may be read either way, both are told.',
     '',
     '| must hold | asked | found | cells | short of it |',
     '| --- | --- | --- | --- | --- |',

@@ -105,6 +105,8 @@ export function barsOf(all: readonly ScoredCell[]): readonly Bar[] {
   const medianCovered = medianOf(enough.map((cell) => covered(cell).value))
   const sets = enough.reduce((sum, { found }) => sum + found.sets, 0)
   const answered = enough.reduce((sum, { found }) => sum + found.answered, 0)
+  const wide = enough.filter(isJudged)
+  const large = enough.filter(isLarge)
   return [
     inEvery('(a) coverage in every cell of total 5 or more', 'at-least', 0.93, enough, covered),
     overAll('(a) median coverage over those cells', 'at-least', 0.945, enough, medianCovered),
@@ -128,8 +130,22 @@ export function barsOf(all: readonly ScoredCell[]): readonly Bar[] {
     ),
     overAll('(d) answered, all sets of (a)', 'at-least', 0.97, enough, answered / sets),
     inEvery('(d) answered in every cell of (a)', 'at-least', 0.65, enough, ({ found }) => share(found.answered, found.sets)),
-    inEvery('(d) median width, of that of the plain t', 'at-most', 1.1, enough.filter(isJudged), widthRatio),
-    inEvery('(d) power lost at ratios of 3 and 1/3', 'at-most', 0.03, enough.filter(isLarge), powerLost),
+    overAll(
+      '(d) median width, of that of the plain t: median of the cells',
+      'at-most',
+      1.1,
+      wide,
+      medianOf(wide.map((cell) => widthRatio(cell).value)),
+    ),
+    inEvery('(d) median width, of that of the plain t: in every cell', 'at-most', 1.1, wide, widthRatio),
+    overAll(
+      '(d) power lost at ratios of 3 and 1/3: mean of the cells',
+      'at-most',
+      0.03,
+      large,
+      meanOf(large.map((cell) => powerLost(cell).value)),
+    ),
+    inEvery('(d) power lost at ratios of 3 and 1/3: in every cell', 'at-most', 0.03, large, powerLost),
   ]
 }
 
