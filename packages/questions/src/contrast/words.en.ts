@@ -121,7 +121,7 @@ export const words: Words = {
   'questions/refusal/beyond-range':
     'the fields (or counts) differ far less in {name} than the step asked for; a slope cannot be carried so far beyond what was measured',
   'questions/refusal/few-insects':
-    'too few insects: {mean, number, ::.0} by field and level on average{where, select, in-poorest { in the poorest of treated and controls, before and after} other {}}, {least, number} are the least',
+    'too few insects: {mean, number, ::.0} by field and level on average (before and after with controls: in the poorest of the four groups), {least, number} are the least',
 
   // Estimates
   'questions/estimate/ratio': '{kind}: {levelB} / {levelA}',

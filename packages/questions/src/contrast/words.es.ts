@@ -123,7 +123,7 @@ export const words: Words = {
   'questions/refusal/beyond-range':
     'los campos (o conteos) difieren en {name} mucho menos que el paso pedido; una pendiente no se puede llevar tan lejos de lo que se midió',
   'questions/refusal/few-insects':
-    'insectos insuficientes: {mean, number, ::.0} por campo y nivel en promedio{where, select, in-poorest { en el más pobre de tratados y controles, antes y después} other {}}, el mínimo es {least, number}',
+    'insectos insuficientes: {mean, number, ::.0} por campo y nivel en promedio (antes y después con controles: en el más pobre de los cuatro grupos), el mínimo es {least, number}',
 
   // Estimates
   'questions/estimate/ratio': '{kind}: {levelB} / {levelA}',

@@ -15,8 +15,8 @@ export type Refusal =
   | { readonly because: 'no-scatter' }
   | { readonly because: 'level-without-insects'; readonly level: string }
   | { readonly because: 'mostly-zero'; readonly zeros: number; readonly totals: number }
-  /** `where`: over all fields and levels, or in the poorest of treated and controls, before and after. */
-  | { readonly because: 'few-insects'; readonly mean: number; readonly least: number; readonly where: 'over-all' | 'in-poorest' }
+  /** Mean by field and level; before and after with controls: in the poorest of the four groups. */
+  | { readonly because: 'few-insects'; readonly mean: number; readonly least: number }
   /** A step so long that the slope would be carried far beyond what was measured. */
   | { readonly because: 'beyond-range'; readonly name: string }
 
@@ -59,12 +59,10 @@ export function refuseByTotals(design: Design, cells: readonly Cell[], level: nu
   }
   if (compared === 'rates') {
     const poorest = design.structure === 'before-after-control' ? poorestMean(pair) : Number.POSITIVE_INFINITY
-    return poorest < leastPoorestMean
-      ? { because: 'few-insects', mean: poorest, least: leastPoorestMean, where: 'in-poorest' }
-      : null
+    return poorest < leastPoorestMean ? { because: 'few-insects', mean: poorest, least: leastPoorestMean } : null
   }
   const zeros = pair.filter(({ total }) => total === 0).length
   if (zeros * 2 > pair.length) return { because: 'mostly-zero', zeros, totals: pair.length }
   const mean = pair.reduce((sum, { total }) => sum + total, 0) / pair.length
-  return mean < leastMeanTotal ? { because: 'few-insects', mean, least: leastMeanTotal, where: 'over-all' } : null
+  return mean < leastMeanTotal ? { because: 'few-insects', mean, least: leastMeanTotal } : null
 }

@@ -22,7 +22,7 @@ function refuse(fields: number, cells: readonly Cell[]): Refusal | null {
   const zeros = cells.filter(({ total }) => total === 0).length
   if (zeros * 2 > cells.length) return { because: 'mostly-zero', zeros, totals: cells.length }
   const mean = cells.reduce((sum, { total }) => sum + total, 0) / cells.length
-  return mean < leastMeanTotal ? { because: 'few-insects', mean, least: leastMeanTotal, where: 'over-all' } : null
+  return mean < leastMeanTotal ? { because: 'few-insects', mean, least: leastMeanTotal } : null
 }
 
 const refusalOf = (fit: UnitRefusal): Refusal =>
