@@ -120,6 +120,8 @@ export const words: Words = {
   'questions/refusal/mostly-zero': 'more than half of the totals by field and level are zero ({zeros} of {totals})',
   'questions/refusal/beyond-range':
     'the fields (or counts) differ far less in {name} than the step asked for; a slope cannot be carried so far beyond what was measured',
+  'questions/refusal/few-in-level':
+    'too few insects: {insects, plural, one {one} other {#}} with {level} in all fields together, {least, number} are the least',
   'questions/refusal/few-insects':
     'too few insects: {mean, number, ::.0} by field and level on average (before and after with controls: in the poorest of the four groups), {least, number} are the least',
 
@@ -289,6 +291,7 @@ export const words: Words = {
     '{kind}: count longer at the level with none, or ask about kinds counted together.',
   'questions/next/refused/mostly-zero': '{kind}: watch longer, or larger plots, or ask about kinds counted together.',
   'questions/next/refused/beyond-range': '{kind}: ask for a smaller --step, or add fields that differ more.',
+  'questions/next/refused/few-in-level': '{kind}: watch longer, or larger plots, or ask about kinds counted together.',
   'questions/next/refused/few-insects': '{kind}: watch longer, or larger plots, or ask about kinds counted together.',
 
   // Figures

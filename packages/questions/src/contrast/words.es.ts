@@ -122,6 +122,8 @@ export const words: Words = {
   'questions/refusal/mostly-zero': 'más de la mitad de los totales por campo y nivel son cero ({zeros} de {totals})',
   'questions/refusal/beyond-range':
     'los campos (o conteos) difieren en {name} mucho menos que el paso pedido; una pendiente no se puede llevar tan lejos de lo que se midió',
+  'questions/refusal/few-in-level':
+    'insectos insuficientes: {insects, plural, one {uno} other {#}} con {level} en todos los campos juntos, el mínimo es {least, number}',
   'questions/refusal/few-insects':
     'insectos insuficientes: {mean, number, ::.0} por campo y nivel en promedio (antes y después con controles: en el más pobre de los cuatro grupos), el mínimo es {least, number}',
 
@@ -305,6 +307,8 @@ export const words: Words = {
   'questions/next/refused/mostly-zero':
     '{kind}: observar más tiempo, o parcelas más grandes, o preguntar por tipos contados en conjunto.',
   'questions/next/refused/beyond-range': '{kind}: pedir un --step menor, o añadir campos que difieran más.',
+  'questions/next/refused/few-in-level':
+    '{kind}: observar más tiempo, o parcelas más grandes, o preguntar por tipos contados en conjunto.',
   'questions/next/refused/few-insects':
     '{kind}: observar más tiempo, o parcelas más grandes, o preguntar por tipos contados en conjunto.',
 

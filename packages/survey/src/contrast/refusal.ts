@@ -15,6 +15,7 @@ export type Refusal =
   | { readonly because: 'no-scatter' }
   | { readonly because: 'level-without-insects'; readonly level: string }
   | { readonly because: 'mostly-zero'; readonly zeros: number; readonly totals: number }
+  | { readonly because: 'few-in-level'; readonly level: string; readonly insects: number; readonly least: number }
   /** Mean by field and level; before and after with controls: in the poorest of the four groups. */
   | { readonly because: 'few-insects'; readonly mean: number; readonly least: number }
   /** A step so long that the slope would be carried far beyond what was measured. */
@@ -38,16 +39,22 @@ export type Compared = 'rates' | 'relative-counts'
  * are too lopsided for a t. Found by the trial of calibration (docs/trials/calibration.md).
  */
 export const leastPoorestMean = 1.5
+/** From so many fields a group on: with fewer the t is wide enough to bear it. */
+export const poorestFromFields = 6
 
-/** The least mean total among treated and controls, before and after. */
+/** The least mean total among treated and controls, before and after, of groups with fields enough. */
 function poorestMean(pair: readonly (Cell & { readonly arm: number })[]): number {
   const groups = new Map<string, { sum: number; cells: number }>()
   for (const { arm, side, total } of pair) {
     const group = groups.get(`${arm}/${side}`) ?? { sum: 0, cells: 0 }
     groups.set(`${arm}/${side}`, { sum: group.sum + total, cells: group.cells + 1 })
   }
-  return Math.min(...[...groups.values()].map(({ sum, cells }) => sum / cells))
+  const large = [...groups.values()].filter(({ cells }) => cells >= poorestFromFields)
+  return Math.min(...large.map(({ sum, cells }) => sum / cells))
 }
+
+/** A level with fewer insects than this in all its fields has no rate to speak of; found by the same trial. */
+export const leastInsects = 5
 
 /** The refusals that hang on numbers of insects (methods 2.8). Few insects are no hindrance to rates: thinning takes them as they are. */
 export function refuseByTotals(design: Design, cells: readonly Cell[], level: number, compared: Compared): Refusal | null {
@@ -58,6 +65,11 @@ export function refuseByTotals(design: Design, cells: readonly Cell[], level: nu
     }
   }
   if (compared === 'rates') {
+    for (const arm of [0, level]) {
+      const insects = pair.reduce((sum, cell) => sum + (cell.arm === arm ? cell.total : 0), 0)
+      if (insects < leastInsects)
+        return { because: 'few-in-level', level: design.levels[arm] ?? '', insects, least: leastInsects }
+    }
     const poorest = design.structure === 'before-after-control' ? poorestMean(pair) : Number.POSITIVE_INFINITY
     return poorest < leastPoorestMean ? { because: 'few-insects', mean: poorest, least: leastPoorestMean } : null
   }

@@ -55,13 +55,23 @@ describe('refusals of a contrast of fields, methods 2.8', () => {
   it('few insects, and mostly none: a rate is answered by thinning', () => {
     for (const totals of [
       { a: [0, 0, 40, 30], b: [0, 0, 0, 50] },
-      { a: [1, 0, 3, 1], b: [0, 0, 2, 0] },
+      { a: [1, 0, 3, 1], b: [0, 0, 5, 0] },
     ]) {
       const pair = answeredPair(ask(projectOfCounts({ counts: between(totals) }), { between: 'level' }))
       expect(pair.isThinned).toBe(true)
       expect(pair.contrast.limits).toBeDefined()
       expect(pair.fieldT.limits).toBeUndefined()
     }
+  })
+
+  it('fewer than five insects in a level; just five are answered', () => {
+    expect(refusal(between({ a: [9, 12, 14], b: [0, 3, 1] }))).toEqual({
+      because: 'few-in-level',
+      level: 'b',
+      insects: 4,
+      least: 5,
+    })
+    expect(isAnswered(between({ a: [9, 12, 14], b: [1, 3, 1] }))).toBe(true)
   })
 
   it('of a relative count, more than half of the totals are 0; just half is answered', () => {
@@ -88,22 +98,25 @@ describe('refusals of a contrast of fields, methods 2.8', () => {
     expect(isAnswered(counts({ a: [1, 2, 3], b: [2, 3, 4] }), asked)).toBe(true)
   })
 
-  it('before and after with controls: fewer than 1.5 in the poorest of the four groups', () => {
+  it('before and after with controls: fewer than 1.5 in the poorest of the four groups, from six fields a group on', () => {
     const change = (treatedAfter: readonly number[]): readonly CountRow[] =>
-      [0, 1, 2].flatMap((k) =>
-        (['control', 'treated'] as const).flatMap((side) =>
-          ['2031-05-02', '2031-05-20'].map((date, period) => ({
-            field: `${side} ${k}`,
-            side,
-            date,
-            minutes: 60,
-            tallies: { bee: side === 'treated' && period === 1 ? (treatedAfter[k] ?? 0) : 9 + k * (period + 1) },
-          })),
-        ),
-      )
+      treatedAfter
+        .map((_, k) => k)
+        .flatMap((k) =>
+          (['control', 'treated'] as const).flatMap((side) =>
+            ['2031-05-02', '2031-05-20'].map((date, period) => ({
+              field: `${side} ${k}`,
+              side,
+              date,
+              minutes: 60,
+              tallies: { bee: side === 'treated' && period === 1 ? (treatedAfter[k] ?? 0) : 9 + k * (period + 1) },
+            })),
+          ),
+        )
     const asked = { between: 'side', since: '2031-05-10' }
-    expect(refusal(change([1, 2, 1]), asked)).toEqual({ because: 'few-insects', mean: 4 / 3, least: 1.5 })
-    expect(isAnswered(change([1, 2, 2]), asked)).toBe(true)
+    expect(refusal(change([1, 2, 1, 1, 2, 1]), asked)).toEqual({ because: 'few-insects', mean: 8 / 6, least: 1.5 })
+    expect(isAnswered(change([1, 2, 2, 1, 2, 1]), asked)).toBe(true)
+    expect(isAnswered(change([1, 2, 1]), asked)).toBe(true)
   })
 
   it('before and after with controls: the rules hold for the cells of each arm', () => {
