@@ -149,8 +149,11 @@ export function barsOf(all: readonly ScoredCell[]): readonly Bar[] {
   ]
 }
 
+/** Cells that do not clear a bar, and lie within two Monte Carlo standard errors of it. */
+export const nearOf = ({ side, bar, cells }: Bar): readonly JudgedCell[] =>
+  cells.filter(({ value, error }) => !clears(side, value, bar) && error > 0 && Math.abs(value - bar) <= 2 * error)
+
 /** Cells of a bar that do not clear it; those of them that lie within two Monte Carlo standard errors of it. */
-export function shortOf({ side, bar, cells }: Bar): { readonly short: readonly JudgedCell[]; readonly near: number } {
-  const short = cells.filter(({ value }) => !clears(side, value, bar))
-  return { short, near: short.filter(({ value, error }) => Math.abs(value - bar) <= 2 * error).length }
+export function shortOf(bar: Bar): { readonly short: readonly JudgedCell[]; readonly near: number } {
+  return { short: bar.cells.filter(({ value }) => !clears(bar.side, value, bar.bar)), near: nearOf(bar).length }
 }

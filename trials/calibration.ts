@@ -12,7 +12,7 @@ import { createRng } from '@thrum/model/ground'
 import { type CalibrationCell, calibrationCells, keyOf } from './calibration-cells.ts'
 import { resultPage } from './calibration-page.ts'
 import { runCell } from './calibration-run.ts'
-import { barsOf, type ScoredCell } from './calibration-score.ts'
+import { barsOf, nearOf, type ScoredCell } from './calibration-score.ts'
 import { readState, stateKey, writeState } from './calibration-state.ts'
 
 const { values } = parseArgs({
@@ -55,10 +55,26 @@ left.forEach((cell, k) => {
 })
 save()
 
-const scored = cells.flatMap((cell): readonly ScoredCell[] => {
-  const found = done.get(keyOf(cell))
-  return found === undefined ? [] : [{ cell, found }]
-})
+const scoredNow = (): readonly ScoredCell[] =>
+  cells.flatMap((cell): readonly ScoredCell[] => {
+    const found = done.get(keyOf(cell))
+    return found === undefined ? [] : [{ cell, found }]
+  })
+
+/** A cell that falls short of a bar by no more than chance may be told by so many times as many sets. */
+const closerLook = 5
+const near = new Map(
+  barsOf(scoredNow()).flatMap((bar) => nearOf(bar).map(({ cell }): readonly [string, CalibrationCell] => [keyOf(cell), cell])),
+)
+for (const [key, cell] of near) {
+  const more = closerLook * setsOf(cell)
+  if ((done.get(key)?.sets ?? 0) >= more) continue
+  done.set(key, runCell(cell, more, values.seed))
+  save()
+}
+if (near.size > 0) process.stdout.write(`${near.size} cells near a bar were looked at ${closerLook} times as long\n`)
+
+const scored = scoredNow()
 writeFileSync(join(folder, 'calibration.md'), resultPage(scored, { seed: values.seed, sampled, sets }))
 const bars = barsOf(scored)
 for (const { name, side, bar, value, clears } of bars) {
