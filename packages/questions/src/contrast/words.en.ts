@@ -210,6 +210,8 @@ export const words: Words = {
     '{kind}: permutation of fields ({how}) p = {p, number, ::.0000}; the smallest it could give here is {smallest, number, ::.0000}.',
   'questions/check/permutation/exact': 'all arrangements',
   'questions/check/permutation/drawn': 'drawn arrangements',
+  'questions/check/coverage/rates':
+    'By this rule an interval covered the truth in 93\u00a0% or more of simulated data sets in each of 1,191 kinds of design with five insects or more a field, and in 95\u00a0% in the middle of them (docs/trials/calibration.md).',
   'questions/check/coverage':
     'Such an interval covered the truth in 93.5 to 96.2\u00a0% of simulated data sets (144 kinds of design), with the refusals used here.',
   'questions/check/thresholds': 'The thresholds of the audit are common practice without a source; docs/limits.md lists them.',

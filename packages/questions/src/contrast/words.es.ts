@@ -220,6 +220,8 @@ export const words: Words = {
     '{kind}: permutación de campos ({how}) p = {p, number, ::.0000}; el menor valor que podía dar aquí es {smallest, number, ::.0000}.',
   'questions/check/permutation/exact': 'todas las disposiciones',
   'questions/check/permutation/drawn': 'disposiciones sorteadas',
+  'questions/check/coverage/rates':
+    'Con esta regla un intervalo contuvo el valor verdadero en el 93\u00a0% o más de los conjuntos de datos simulados en cada uno de 1191 tipos de diseño con cinco insectos o más por campo, y en el 95\u00a0% en el centro de ellos (docs/trials/calibration.md).',
   'questions/check/coverage':
     'Un intervalo así contuvo el valor verdadero en el 93,5 al 96,2\u00a0% de los conjuntos de datos simulados (144 tipos de diseño), con los rechazos que se usan aquí.',
   'questions/check/thresholds': 'Los umbrales de la auditoría son práctica común sin fuente; docs/limits.md los enumera.',

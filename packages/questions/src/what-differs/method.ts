@@ -125,7 +125,15 @@ export function methodOf(
     checks: [
       ...permutationSayings(found, tests),
       ...holmSaying(found),
-      ...(found.some(({ pair }) => pair.kind === 'estimated') ? [saying('questions/check/coverage')] : []),
+      ...(found.some(({ pair }) => pair.kind === 'estimated')
+        ? [
+            saying(
+              asked.against === null && asked.design.measured === null
+                ? 'questions/check/coverage/rates'
+                : 'questions/check/coverage',
+            ),
+          ]
+        : []),
     ],
     references: [
       { source: 'Student (1908) The probable error of a mean. Biometrika 6, 1-25.', trust: 'from memory' },
