@@ -97,7 +97,7 @@ crossing <- function(f, from) {
 thinned <- function(u, terms, reference, level) {
   n <- nrow(u)
   part <- if (blocked) u$level %in% c(reference, level) else rep(TRUE, n)
-  company <- if (blocked) ifelse(part, as.character(u$block), paste("alone", seq_len(n))) else as.character(seq_len(n))
+  company <- if (blocked) ifelse(part, as.character(u$block), paste(u$block, "beside", u$level)) else as.character(seq_len(n))
   asked <- if (blocked) u$level == level else rep(TRUE, n)
   cells <- data.frame(unit = seq_len(n), total = u$second.total, effort = u$second.effort, sign = 1, asked = asked, company = company)
   if ("first.total" %in% names(u)) cells <- rbind(cells, data.frame(unit = seq_len(n), total = u$first.total, effort = u$first.effort, sign = -1, asked = FALSE, company = company))

@@ -103,15 +103,6 @@ describe('what is said to a cell', () => {
     expect(said.contrast).toEqual(said.plain)
     const few = decide(cell, design, places, Float64Array.of(1, 2, 3, 1, 2, 2, 1, 4, 2, 1))
     expect(few.refusal).toBeNull()
-    // Uneven watches, and hardly any insects in the shorter ones: thinning decides.
-    const leaning = designOf({ ...cell, effort: 'second' }, placesOfCell({ ...cell, effort: 'second' }))
-    const uneven = decide(
-      cell,
-      leaning,
-      placesOfCell({ ...cell, effort: 'second' }),
-      Float64Array.of(0, 4, 1, 9, 0, 2, 0, 11, 1, 6),
-    )
-    expect([uneven.contrast?.limits === undefined, uneven.plain?.limits === undefined]).toEqual([false, true])
     const none = decide(cell, design, places, Float64Array.of(1, 0, 3, 0, 2, 0, 1, 0, 2, 0))
     expect(none.refusal).toBe('level-without-insects')
   })

@@ -15,8 +15,8 @@ const unlikeFrom = 0.65
 function thinnedCells(design: Design, cells: readonly Cell[], units: Units, level: number): readonly ThinnedCell[] | null {
   const unitOf = new Map(units.fields.map((field, unit) => [field, unit]))
   const found: ThinnedCell[] = []
-  // A field of another level is held against nobody in this pair.
-  let alone = Math.max(0, ...units.block) + 1
+  // Fields of another level are held against each other alone: a company for each block and level.
+  const blocks = Math.max(0, ...units.block) + 1
   for (const { field, side, total, effort } of cells) {
     const unit = unitOf.get(field)
     if (unit === undefined) continue
@@ -25,7 +25,7 @@ function thinnedCells(design: Design, cells: readonly Cell[], units: Units, leve
     const own = { unit, total, effort }
     if (design.structure === 'between-fields') {
       const isPart = side === 0 || side === level
-      found.push({ ...own, sign: 1, isAsked: side === level, company: isPart ? block : alone++ })
+      found.push({ ...own, sign: 1, isAsked: side === level, company: isPart ? block : blocks * (1 + side) + block })
     } else if (design.structure === 'within-fields') {
       if (side === 0 || side === level) found.push({ ...own, sign: side === 0 ? -1 : 1, isAsked: side === level, company: unit })
     } else if (design.structure === 'before-after-control') {
@@ -35,7 +35,7 @@ function thinnedCells(design: Design, cells: readonly Cell[], units: Units, leve
         ...own,
         sign: side === 0 ? -1 : 1,
         isAsked: arm === level && side === 1,
-        company: isPart ? block : alone++,
+        company: isPart ? block : blocks * (2 + (arm ?? 0)) + block,
       })
     } else {
       found.push({ ...own, sign: side === 0 ? -1 : 1, isAsked: side === 1, company: unit })
